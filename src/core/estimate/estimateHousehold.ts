@@ -1,0 +1,109 @@
+import type { Catalogue } from '../catalogue/catalogue.ts'
+import { CAUTIONS } from '../cautions/cautions.ts'
+import { emissionsOf } from '../emissions/emissionsOf.ts'
+import type { Household } from '../inventory/household.ts'
+import { priceEnergy } from '../money/priceEnergy.ts'
+import { type Interval, intervalOfSum, scaleInterval } from '../quantity/intervalOfSum.ts'
+import { significant, significantInterval } from '../quantity/significant.ts'
+import { confidenceShares, totalConfidence } from './confidence.ts'
+import type { DeviceEstimate, Estimate, TotalEstimate, Warning } from './estimate.ts'
+import { estimateDevice } from './estimateDevice.ts'
+import { type ModeTerms, modesOf, modeTerms } from './estimateMode.ts'
+import { nextReadings } from './nextReadings.ts'
+import { type ResolvedHousehold, resolveHousehold } from './resolveHousehold.ts'
+import type { EstimateSettings } from './settings.ts'
+
+const HOURS_PER_WEEK = 168
+
+/**
+ * What one household's devices draw while nobody uses them: power, energy, cost and emissions of each device and of
+ * all together, with coverage intervals and confidence flags.
+ *
+ * The same household against the same catalogue and settings gives the same result, to the last digit shown.
+ * @param household checked by checkHousehold
+ */
+export function estimate(household: Household, catalogue: Catalogue, settings: EstimateSettings): Estimate {
+  const resolved = resolveHousehold(household, catalogue, settings)
+  const modes = resolved.devices.map((device) =>
+    modesOf(device).map((mode) => modeTerms(mode, device, resolved)),
+  )
+  const energy = intervalOfSum(
+    modes.flat().map((mode) => mode.energy),
+    resolved.coverage,
+  )
+  const devices = resolved.devices.map((device, i) =>
+    estimateDevice(device, modes[i]!, resolved, energy.expected),
+  )
+  const sampleFigures = devices.some(({ sampleData }) => sampleData)
+  return {
+    catalogueRevision: catalogue.revision,
+    coverageProbability: resolved.coverage,
+    currency: resolved.used.tariff.currency,
+    sampleData: sampleFigures || resolved.tariffIsSample,
+    used: resolved.used,
+    devices,
+    total: totalOf(modes.flat(), energy, devices, resolved),
+    nextReadings: nextReadings(
+      resolved.devices.flatMap(({ id }, i) => modes[i]!.map((terms) => ({ deviceId: id, terms }))),
+      resolved.used.weeksPerYear,
+    ),
+    warnings: warningsOf(energy, sampleFigures, resolved),
+    cautions: Object.values(CAUTIONS),
+  }
+}
+
+function totalOf(
+  modes: readonly ModeTerms[],
+  energy: Interval,
+  devices: readonly DeviceEstimate[],
+  { coverage, used }: ResolvedHousehold,
+): TotalEstimate {
+  const terms = modes.map((mode) => mode.energy)
+  const hoursPerYear = used.weeksPerYear * HOURS_PER_WEEK
+  const shares = confidenceShares(
+    devices.flatMap((device) =>
+      device.modes.map((mode) => ({
+        confidence: mode.confidence,
+        expectedKwh: mode.energyKwhPerYear.expected,
+      })),
+    ),
+  )
+  return {
+    powerW: significantInterval(scaleInterval(energy, 1000 / hoursPerYear)),
+    energyKwhPerYear: significantInterval(energy),
+    costPerYear: significantInterval(priceEnergy(energy, terms, coverage, used.tariff)),
+    emissionsKgCo2ePerYear: significantInterval(emissionsOf(energy, terms, coverage, used.emissionFactor)),
+    confidence: totalConfidence(shares),
+    confidenceShares: {
+      measured: significant(shares.measured),
+      'partly-measured': significant(shares['partly-measured']),
+      declared: significant(shares.declared),
+      assumed: significant(shares.assumed),
+    },
+  }
+}
+
+function warningsOf(
+  energy: Interval,
+  sampleFigures: boolean,
+  { used, tariffIsSample }: ResolvedHousehold,
+): Warning[] {
+  const warnings: Warning[] = []
+  if (sampleFigures)
+    warnings.push({
+      code: 'sample-data',
+      message:
+        'Typical draws of the catalogue are invented sample data; they show how the service works, not what devices draw.',
+    })
+  if (tariffIsSample)
+    warnings.push({
+      code: 'sample-price',
+      message: `The price is invented sample data (${used.tariffSource}); give the household’s own tariff.`,
+    })
+  if (used.annualUseKwh !== null && energy.expected > used.annualUseKwh)
+    warnings.push({
+      code: 'more-than-annual-use',
+      message: `The devices come to ${significant(energy.expected)} kWh/yr, more than the household’s annual use of ${used.annualUseKwh} kWh; check hours, quantities and readings.`,
+    })
+  return warnings
+}

@@ -1,0 +1,88 @@
+import type { Catalogue } from '../catalogue/catalogue.ts'
+import type { Category } from '../catalogue/category.ts'
+import { findCategory } from '../catalogue/findCategory.ts'
+import { DomainError } from '../fault.ts'
+import type { Device, Household } from '../inventory/household.ts'
+import { deviceId } from '../inventory/deviceId.ts'
+import type { ReadingContext } from '../readings/powerOfReading.ts'
+import type { Used } from './estimate.ts'
+import { METHOD_VERSION } from './methodVersion.ts'
+import type { EstimateSettings } from './settings.ts'
+
+export interface ResolvedDevice {
+  readonly id: string
+  readonly device: Device
+  readonly category: Category
+  readonly quantity: number
+}
+
+/** A household with everything filled in that the caller left to the catalogue and the operator. */
+export interface ResolvedHousehold {
+  readonly devices: readonly ResolvedDevice[]
+  readonly coverage: number
+  readonly used: Used
+  readonly tariffIsSample: boolean
+  readonly readings: Omit<ReadingContext, 'powerFactor'>
+}
+
+/**
+ * Looks up categories, tariff and emission factor, and fills in defaults.
+ * @throws DomainError household-not-checked where checkHousehold would have found a fault
+ */
+export function resolveHousehold(
+  household: Household,
+  catalogue: Catalogue,
+  settings: EstimateSettings,
+): ResolvedHousehold {
+  const supply = household.supply ?? settings.supply
+  const tariff = tariffOf(household, settings)
+  const factor = emissionFactorOf(household, settings)
+  return {
+    devices: household.devices.map((device, index) => {
+      const category = found(findCategory(catalogue, device.category))
+      return {
+        id: deviceId(device, index),
+        device,
+        category,
+        quantity: device.quantity ?? category.defaultQuantity,
+      }
+    }),
+    coverage: household.coverageProbability ?? settings.coverageProbability,
+    tariffIsSample: tariff.sample,
+    used: {
+      supply,
+      tariff: tariff.tariff,
+      tariffSource: tariff.source,
+      emissionFactor: factor.factor,
+      emissionFactorSource: factor.source,
+      weeksPerYear: household.weeksPerYear ?? settings.weeksPerYear,
+      annualUseKwh: household.annualUseKwh ?? null,
+      methodVersion: METHOD_VERSION,
+    },
+    readings: { supply, meters: new Map((household.meters ?? []).map((meter) => [meter.id, meter])) },
+  }
+}
+
+const REQUEST = 'given in the request'
+
+function tariffOf(household: Household, settings: EstimateSettings) {
+  if (household.tariff) return { tariff: household.tariff, source: REQUEST, sample: false }
+  const code = household.tariffCode ?? settings.defaultTariffCode
+  const { tariff, source, sampleData } = found(settings.tariffs.get(code))
+  return { tariff, source: `${code}: ${source}`, sample: sampleData }
+}
+
+function emissionFactorOf(household: Household, settings: EstimateSettings) {
+  if (household.emissionFactor) return { factor: household.emissionFactor, source: REQUEST }
+  const code = household.emissionFactorCode ?? settings.defaultEmissionFactorCode
+  const { factor, source, region, year } = found(settings.emissionFactors.get(code))
+  return { factor, source: `${code} (${region}, ${year}): ${source}` }
+}
+
+function found<T>(value: T | null | undefined): T {
+  if (value !== null && value !== undefined) return value
+  throw new DomainError(
+    'household-not-checked',
+    'A name in the household was not looked up before it was used.',
+  )
+}

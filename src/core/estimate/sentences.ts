@@ -1,0 +1,46 @@
+import type { ChosenDraw } from '../catalogue/drawFor.ts'
+import type { Mode } from '../catalogue/category.ts'
+import type { Warning } from './estimate.ts'
+
+const PROVENANCE = {
+  sample: 'an invented sample figure',
+  published: 'a published figure',
+  programme: 'a figure from a programme’s readings',
+} as const
+
+const shown = (watts: number) => Number(watts.toPrecision(3))
+
+/** What an estimate says in words about where its power came from. */
+export const sentencesOf = {
+  behind: (quantity: number): string => (quantity > 1 ? ` One reading stands for all ${quantity}.` : ''),
+
+  typical(
+    name: string,
+    mode: Mode,
+    { range, provenance }: ChosenDraw,
+    year: number | undefined,
+    quantity: number,
+  ) {
+    const each = quantity > 1 ? ` each, ${quantity} independent draws` : ''
+    const made = year === undefined ? '' : ` made in ${year}`
+    return `Typical draw of ${name}${made} in ${mode}: ${shown(range.low)} W, ${shown(range.typical)} W, ${shown(range.high)} W (5th, 50th, 95th percentile)${each}; ${PROVENANCE[provenance]}, not a measurement.`
+  },
+
+  yearWarnings(mode: Mode, { chosenBy }: ChosenDraw, year: number | undefined): Warning[] {
+    if (chosenBy === 'all-years')
+      return [
+        {
+          code: 'year-unknown',
+          message: `The typical draw in ${mode} depends on the year of manufacture; without a year the figures of all years count as one wide range. Give the year to narrow it.`,
+        },
+      ]
+    if (chosenBy === 'nearest-year')
+      return [
+        {
+          code: 'year-outside-figures',
+          message: `The catalogue has no figure in ${mode} for a device made in ${year}; the nearest years' figure is used.`,
+        },
+      ]
+    return []
+  },
+} as const

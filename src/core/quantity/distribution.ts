@@ -1,0 +1,27 @@
+/**
+ * What is known of one non-negative quantity: a probability distribution (JCGM 101:2008, 5).
+ *
+ * `cdfIntegral` is the integral of the distribution function up to x, that is E[max(0, x - X)]. It is what puts a
+ * distribution onto a lattice without moving its mean (see lattice.ts), so every kind gives it in closed form.
+ */
+export interface Distribution {
+  readonly mean: number
+  /** E[X^2], about zero. */
+  readonly meanSquare: number
+  /** All but a part in 10^7 of the probability lies between these two. */
+  readonly min: number
+  readonly max: number
+  cdf(x: number): number
+  cdfIntegral(x: number): number
+  /** Inverse of the distribution function for p in 0..1. */
+  quantile(p: number): number
+}
+
+export const variance = (x: Distribution): number => Math.max(0, x.meanSquare - x.mean * x.mean)
+
+/** Standard deviation over mean; 0 for an exact value, also for an exact zero. */
+export const relativeSpread = (x: Distribution): number =>
+  x.mean === 0 ? 0 : Math.sqrt(variance(x)) / x.mean
+
+/** Probability that `min` and `max` may leave out at either end. */
+export const TAIL = 1e-7

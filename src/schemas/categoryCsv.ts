@@ -1,0 +1,90 @@
+import type { Category, CategoryMode, TypicalDraw } from '../core/catalogue/category.ts'
+import { checkCategory } from '../core/catalogue/checkCategory.ts'
+import { checkDraw } from '../core/catalogue/checkDraw.ts'
+import type { Fault } from '../core/fault.ts'
+import { categorySchema, typicalDrawSchema } from './category.ts'
+import { CATEGORY_COLUMNS, INVENTED, joinAliases } from './categoryColumns.ts'
+import { draftCategory, groupBy, type CategoryDraft } from './categoryDraft.ts'
+import type { CsvFault } from './readLines.ts'
+import { readTable } from './readTable.ts'
+import { writeTable } from './writeTable.ts'
+import { readShape } from './readShape.ts'
+
+/**
+ * Reads a catalogue file (columns: categoryColumns.ts). Names every bad row at once, by line and column; a category
+ * with any fault is left out, so the categories are complete and sound only where there are no faults.
+ */
+export function parseCategoriesCsv(text: string): { categories: Category[]; faults: CsvFault[] } {
+  const { rows, faults } = readTable(text, CATEGORY_COLUMNS)
+  const read = [...groupBy(rows, 'code').values()].map((own) => checkDraft(draftCategory(own)))
+  return {
+    categories: read.flatMap(({ category }) => category ?? []),
+    faults: [...faults, ...read.flatMap((each) => each.faults)].sort(inFileOrder),
+  }
+}
+
+/**
+ * Writes sound categories as a catalogue file that parseCategoriesCsv reads back exactly. Each row repeats what it
+ * shares with others, so that rows can be sorted and filtered.
+ */
+export function formatCategoriesCsv(categories: readonly Category[]): string {
+  const rows = categories.flatMap((category) =>
+    category.modes.flatMap((mode) => mode.draws.map((draw) => rowOf(category, mode, draw))),
+  )
+  return writeTable(CATEGORY_COLUMNS, rows)
+}
+
+const inFileOrder = (a: CsvFault, b: CsvFault) => a.line - b.line || placeInRow(a) - placeInRow(b)
+const placeInRow = ({ column }: CsvFault) => CATEGORY_COLUMNS.findIndex((each) => each === column)
+
+function rowOf(category: Category, mode: CategoryMode, draw: TypicalDraw) {
+  const { kind, citation, n } = draw.provenance
+  return {
+    code: category.code,
+    name: category.name,
+    group: category.group,
+    aliases: joinAliases(category.aliases),
+    defaultQuantity: category.defaultQuantity,
+    retired: String(category.retired),
+    keepPoweredReason: category.keepPowered?.reason ?? '',
+    keepPoweredNote: category.keepPowered?.note ?? '',
+    powerFactorLow: category.powerFactor.low,
+    powerFactorTypical: category.powerFactor.typical,
+    powerFactorHigh: category.powerFactor.high,
+    mode: mode.mode,
+    defaultHoursPerWeek: mode.defaultHoursPerWeek,
+    yearFrom: draw.yearFrom ?? '',
+    yearTo: draw.yearTo ?? '',
+    lowW: draw.lowW,
+    typicalW: draw.typicalW,
+    highW: draw.highW,
+    provenance: kind,
+    source: citation ?? (kind === 'sample' ? INVENTED : ''),
+    n: n ?? '',
+  }
+}
+
+function checkDraft(draft: CategoryDraft): { category: Category | null; faults: CsvFault[] } {
+  const shape = readShape(categorySchema, draft.raw)
+  const rules = shape.value ? checkCategory(shape.value) : readableDrawFaults(draft)
+  const faults = [...draft.faults, ...[...shape.faults, ...rules].map((fault) => placed(fault, draft))]
+  return { category: faults.length === 0 ? shape.value : null, faults }
+}
+
+/** Where a category does not have its shape, its draws that have theirs are checked all the same: every bad row at once. */
+function readableDrawFaults({ raw }: CategoryDraft): Fault[] {
+  return raw.modes.flatMap(({ draws }, mode) =>
+    draws.flatMap((draw, index) => {
+      const { value } = readShape(typicalDrawSchema, draw)
+      return value ? checkDraw(value, `/modes/${mode}/draws/${index}`) : []
+    }),
+  )
+}
+
+/** A fault at the cell that its pointer, or the nearest pointer above it, was read from. */
+function placed({ pointer, code, message }: Fault, { places }: CategoryDraft): CsvFault {
+  let known = pointer
+  while (known !== '' && !places.has(known)) known = known.slice(0, known.lastIndexOf('/'))
+  const place = places.get(known)
+  return { line: place?.line ?? 1, column: place?.column ?? null, code, message }
+}

@@ -1,0 +1,91 @@
+import { z } from 'zod'
+import { KEEP_POWERED_REASONS, MODES } from '../core/catalogue/category.ts'
+import { DEVICE_FLAGS, TOTAL_FLAGS } from '../core/estimate/estimate.ts'
+import { emissionFactorSchema, supplySchema, tariffSchema } from './household.ts'
+
+export const intervalSchema = z
+  .strictObject({ expected: z.number(), low: z.number(), high: z.number() })
+  .meta({ id: 'Interval', description: 'Mean, and the ends of the symmetric-probability coverage interval' })
+
+export const warningSchema = z.strictObject({ code: z.string(), message: z.string() }).meta({ id: 'Warning' })
+
+export const cautionSchema = z
+  .strictObject({ code: z.string(), message: z.string(), source: z.string() })
+  .meta({ id: 'Caution' })
+
+const flag = z.enum(DEVICE_FLAGS)
+
+const modeEstimateSchema = z
+  .strictObject({
+    mode: z.enum(MODES),
+    hoursPerYear: z.number().describe('Expected hours a year'),
+    hoursFrom: z.enum(['request', 'catalogue']),
+    confidence: flag,
+    origin: z.strictObject({
+      kind: z.enum(['reading', 'catalogue']),
+      detail: z.string(),
+      explanation: z.string(),
+    }),
+    powerW: intervalSchema,
+    apparentPowerVa: intervalSchema.optional(),
+    energyKwhPerYear: intervalSchema,
+  })
+  .meta({ id: 'ModeEstimate' })
+
+const deviceEstimateSchema = z
+  .strictObject({
+    id: z.string(),
+    label: z.string().nullable(),
+    category: z.string(),
+    categoryName: z.string(),
+    quantity: z.int(),
+    confidence: flag,
+    sampleData: z.boolean(),
+    keepPowered: z.strictObject({ reason: z.enum(KEEP_POWERED_REASONS), note: z.string() }).nullable(),
+    powerW: intervalSchema,
+    energyKwhPerYear: intervalSchema,
+    costPerYear: intervalSchema,
+    emissionsKgCo2ePerYear: intervalSchema,
+    shareOfTotal: z.number(),
+    modes: z.array(modeEstimateSchema),
+    warnings: z.array(warningSchema),
+  })
+  .meta({ id: 'DeviceEstimate' })
+
+export const estimateSchema = z
+  .strictObject({
+    catalogueRevision: z.int(),
+    coverageProbability: z.number(),
+    currency: z.string(),
+    sampleData: z.boolean(),
+    used: z.strictObject({
+      supply: supplySchema,
+      tariff: tariffSchema,
+      tariffSource: z.string(),
+      emissionFactor: emissionFactorSchema,
+      emissionFactorSource: z.string(),
+      weeksPerYear: z.number(),
+      annualUseKwh: z.number().nullable(),
+      methodVersion: z.string(),
+    }),
+    devices: z.array(deviceEstimateSchema),
+    total: z.strictObject({
+      powerW: intervalSchema,
+      energyKwhPerYear: intervalSchema,
+      costPerYear: intervalSchema,
+      emissionsKgCo2ePerYear: intervalSchema,
+      confidence: z.enum(TOTAL_FLAGS),
+      confidenceShares: z.strictObject({
+        measured: z.number(),
+        'partly-measured': z.number(),
+        declared: z.number(),
+        assumed: z.number(),
+      }),
+    }),
+    nextReadings: z.array(
+      z.strictObject({ deviceId: z.string(), mode: z.enum(MODES), varianceShare: z.number() }),
+    ),
+    warnings: z.array(warningSchema),
+    cautions: z.array(cautionSchema),
+  })
+  .meta({ id: 'Estimate' })

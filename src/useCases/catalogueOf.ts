@@ -1,0 +1,19 @@
+import type { Catalogue } from '../core/catalogue/catalogue.ts'
+import { DomainError } from '../core/fault.ts'
+import type { Deps } from './deps.ts'
+
+/**
+ * The catalogue at a revision, or the newest where none is named.
+ * @throws DomainError unknown-revision
+ */
+export async function catalogueOf(deps: Deps, revision: number | undefined): Promise<Catalogue> {
+  const current = deps.catalogueMemory.current()
+  if (revision === undefined || revision === current.revision) return current
+  const past = await deps.catalogueMemory.at(revision)
+  if (past) return past
+  throw new DomainError(
+    'unknown-revision',
+    `There is no catalogue revision ${revision}; the newest is ${current.revision}. Leave the revision out to use the newest.`,
+    { newest: current.revision },
+  )
+}

@@ -1,0 +1,18 @@
+import type { Estimate } from '../core/estimate/estimate.ts'
+import { estimate } from '../core/estimate/estimateHousehold.ts'
+import { FaultyInput, type Submitted } from '../core/fault.ts'
+import { checkHousehold } from '../core/inventory/checkHousehold.ts'
+import type { Household } from '../core/inventory/household.ts'
+import { catalogueOf } from './catalogueOf.ts'
+import type { Deps } from './deps.ts'
+
+/**
+ * Estimates what one household's devices draw. Touches no database unless a past catalogue revision is asked for.
+ * @throws FaultyInput naming every fault of shape and of the trade at once; DomainError unknown-revision
+ */
+export async function estimateHousehold(deps: Deps, submitted: Submitted<Household>): Promise<Estimate> {
+  const catalogue = await catalogueOf(deps, submitted.value?.catalogueRevision)
+  const faults = [...submitted.faults, ...checkHousehold(submitted.raw, catalogue, deps.settings)]
+  if (submitted.value === null || faults.length > 0) throw new FaultyInput(faults)
+  return estimate(submitted.value, catalogue, deps.settings)
+}
