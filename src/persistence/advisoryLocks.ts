@@ -1,0 +1,8 @@
+/**
+ * The advisory locks that this service takes, each for the length of one transaction. PostgreSQL keeps them per
+ * database, as two integers: the first is ours ("stby" in ASCII), the second says what is locked.
+ */
+const OURS = 0x73_74_62_79
+
+export const MIGRATION_LOCK = `pg_advisory_xact_lock(${OURS}, 1)`
+export const CATALOGUE_LOCK = `pg_advisory_xact_lock(${OURS}, 2)`

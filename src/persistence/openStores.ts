@@ -1,0 +1,81 @@
+import { setTimeout as wait } from 'node:timers/promises'
+import { DomainError } from '../core/fault.ts'
+import type { CatalogueStore } from '../stores/catalogueStore.ts'
+import type { Database } from './database.ts'
+import { PrismaClient } from './generated/client.ts'
+import { migrate } from './migrate.ts'
+import { openEmbedded } from './openEmbedded.ts'
+import { openPostgres } from './openPostgres.ts'
+import { prismaCatalogueStore } from './prismaCatalogueStore.ts'
+import { readMigrations } from './readMigrations.ts'
+
+export interface StoresOptions {
+  /** A PostgreSQL server; where it is given, nothing is embedded and `dataDir` is not touched. */
+  readonly databaseUrl?: string | null | undefined
+  /** The folder of the embedded database; IN_MEMORY keeps it in memory. */
+  readonly dataDir: string
+  /** How many sessions this process may have open at a PostgreSQL server; 10 where it is not given. */
+  readonly poolSize?: number | undefined
+  /** How long the database may take to answer a check, or to let a session in; 5,000 ms where it is not given. */
+  readonly answerWithinMs?: number | undefined
+  /** Hears in plain words what takes time, and that a connection was lost. */
+  readonly onProgress?: ((message: string) => void) | undefined
+}
+
+/** Everything that is stored, and the database behind it. */
+export interface Stores {
+  readonly catalogueStore: CatalogueStore
+  readonly kind: Database['kind']
+  /** A cheap question to the database. @throws DomainError database-silent; whatever the database says */
+  check(): Promise<void>
+  /** Closes the database; further calls do nothing. */
+  close(): Promise<void>
+}
+
+/**
+ * Opens the database, applies the migrations that it lacks, and gives the stores.
+ * @throws DomainError database-unreachable, database-too-old, data-folder-in-use, migrations-disagree, migration-files-unfit
+ */
+export async function openStores(options: StoresOptions): Promise<Stores> {
+  const {
+    databaseUrl,
+    dataDir,
+    poolSize = 10,
+    answerWithinMs = 5_000,
+    onProgress = () => undefined,
+  } = options
+  const migrations = await readMigrations()
+  const database = databaseUrl
+    ? await openPostgres(databaseUrl, { poolSize, answerWithinMs }, onProgress)
+    : await openEmbedded(dataDir, onProgress)
+  try {
+    await database.withConnection((connection) => migrate(connection, migrations, onProgress))
+  } catch (error) {
+    await database.close()
+    throw error
+  }
+  return storesOver(database, answerWithinMs)
+}
+
+function storesOver(database: Database, answerWithinMs: number): Stores {
+  const prisma = new PrismaClient({ adapter: database.adapter })
+  let closing: Promise<void> | undefined
+  return {
+    catalogueStore: prismaCatalogueStore(prisma),
+    kind: database.kind,
+    check: () => answered(prisma.$queryRaw`SELECT 1`, answerWithinMs),
+    close: () => (closing ??= prisma.$disconnect().then(() => database.close())),
+  }
+}
+
+async function answered(question: PromiseLike<unknown>, withinMs: number): Promise<void> {
+  const enough = new AbortController()
+  const silence = wait(withinMs, undefined, { signal: enough.signal }).then(() => {
+    throw new DomainError('database-silent', `The database did not answer within ${withinMs} ms.`)
+  })
+  try {
+    await Promise.race([question, silence])
+  } finally {
+    enough.abort()
+  }
+}

@@ -1,0 +1,99 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { Prisma, type PrismaClient } from '../../src/persistence/generated/client.ts'
+import { withPostgres } from '../helpers/postgres.ts'
+import { aCategory } from '../stores/aCategory.ts'
+import { embeddedDatabases, freshClient, servedDatabases } from '../stores/testDatabases.ts'
+import { describeDatabase, describeModel } from './describeTables.ts'
+import { type DataModel, readDataModel } from './readDataModel.ts'
+
+let model: DataModel
+beforeAll(async () => {
+  model = await readDataModel()
+})
+const postgres = withPostgres()
+
+/** SQL that makes the database another one than schema.prisma says, and the line that then differs. */
+const DRIFTS = [
+  ['ALTER TABLE category_state ADD COLUMN extra text', 'category_state: column extra text, nullable'],
+  ['ALTER TABLE catalogue_revision DROP COLUMN reason', 'catalogue_revision: column reason text, not null'],
+  [
+    'ALTER TABLE catalogue_revision ALTER author DROP NOT NULL',
+    'catalogue_revision: column author text, nullable',
+  ],
+  [
+    'ALTER TABLE catalogue_revision ALTER action DROP DEFAULT',
+    'catalogue_revision: column action text, not null',
+  ],
+  [
+    'ALTER TABLE catalogue_revision ALTER at TYPE timestamp(3)',
+    'catalogue_revision: column at timestamp(3) without time zone, not null',
+  ],
+  [
+    'ALTER TABLE category_state DROP CONSTRAINT category_state_pkey',
+    'category_state: primary key (code, revision)',
+  ],
+  ['CREATE UNIQUE INDEX ON category_state (code)', 'category_state: unique index (code)'],
+  ['CREATE TABLE other (id integer)', 'other: column id integer, nullable'],
+  [
+    'ALTER TABLE category_state DROP CONSTRAINT category_state_revision_fkey',
+    'category_state: (revision) references catalogue_revision (number), on delete restrict, on update restrict',
+  ],
+] as const
+
+for (const databases of [embeddedDatabases(), servedDatabases(postgres)])
+  describe(`schema.prisma and the migrated database, ${databases.name}`, () => {
+    afterAll(() => databases.closeAll())
+
+    it('have the same tables, columns, types, keys, indexes and references', async () => {
+      const { database } = await freshClient(databases)
+      expect(await database.withConnection(describeDatabase)).toEqual(describeModel(model))
+      await database.close()
+    })
+
+    it.each(DRIFTS)('would be told apart after %s', async (drift, line) => {
+      const { database } = await freshClient(databases)
+      const found = await database.withConnection(async (connection) => {
+        await connection.run(drift)
+        return describeDatabase(connection)
+      })
+      const described = describeModel(model)
+      const different = [
+        ...found.filter((one) => !described.includes(one)),
+        ...described.filter((one) => !found.includes(one)),
+      ]
+      expect(different).toContain(line)
+      await database.close()
+    })
+
+    it('let the client write and read every field of every model', async () => {
+      const { prisma, database } = await freshClient(databases)
+      for (const name of Object.values(Prisma.ModelName)) await EXERCISES[name](prisma)
+      await database.close()
+    })
+  })
+
+const revision = {
+  number: 1,
+  action: 'seed',
+  author: 'an editor',
+  reason: 'a test',
+  at: new Date('2024-02-29T23:59:58.789Z'),
+}
+const state = { code: 'a', revision: 1, retired: false, content: JSON.parse(JSON.stringify(aCategory('a'))) }
+
+/** One for each model: a model without one does not compile. */
+const EXERCISES: Record<Prisma.ModelName, (prisma: PrismaClient) => Promise<void>> = {
+  CatalogueRevision: async (prisma) => {
+    await prisma.$transaction(async (transaction) => {
+      await transaction.catalogueRevision.create({ data: revision })
+      await transaction.categoryState.create({ data: state })
+    })
+    expect(await prisma.catalogueRevision.findMany()).toEqual([revision])
+  },
+  CategoryState: async (prisma) => {
+    expect(await prisma.categoryState.findMany()).toEqual([state])
+    expect(await prisma.categoryState.findMany({ include: { made: true } })).toEqual([
+      { ...state, made: revision },
+    ])
+  },
+}

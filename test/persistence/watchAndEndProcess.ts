@@ -1,0 +1,7 @@
+import { watchCatalogue } from '../../src/persistence/watchCatalogue.ts'
+
+/** A process that has nothing to do but to watch: it must end by itself. */
+watchCatalogue({ refresh: async () => undefined }, 3_600_000, (error) => {
+  throw error
+})
+process.stdout.write('watching\n')
