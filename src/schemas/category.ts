@@ -2,14 +2,14 @@ import { z } from 'zod'
 import { GROUPS, KEEP_POWERED_REASONS, MODES, PROVENANCE_KINDS } from '../core/catalogue/category.ts'
 import { LIMITS, nonNegative, plainText, shortText } from './common.ts'
 
-export const categoryCode = z
+const categoryCode = z
   .string()
   .max(64)
   .regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'must be kebab-case: small letters and digits joined by single hyphens')
 
 const year = z.int().min(LIMITS.yearFrom).max(LIMITS.yearTo)
 
-export const provenanceSchema = z
+const provenanceSchema = z
   .strictObject({
     kind: z.enum(PROVENANCE_KINDS),
     citation: plainText(500).nullable(),
@@ -31,7 +31,7 @@ export const typicalDrawSchema = z
   })
   .meta({ id: 'TypicalDraw', description: '5th, 50th and 95th percentile in W over devices in use' })
 
-export const categoryModeSchema = z
+const categoryModeSchema = z
   .strictObject({
     mode: z.enum(MODES),
     defaultHoursPerWeek: nonNegative(168),

@@ -33,7 +33,7 @@ export const localId = z
   .regex(/^[A-Za-z0-9_.:-]{1,64}$/, 'must be 1 to 64 letters, digits, or any of _ . : -')
 
 /** low <= typical <= high, said at the field that breaks it. */
-export const rangeOf = (value: z.ZodNumber) =>
+const rangeOf = (value: z.ZodNumber) =>
   z.strictObject({ low: value, typical: value, high: value }).superRefine((range, context) => {
     if (range.low > range.typical)
       context.addIssue({

@@ -7,9 +7,9 @@ export const intervalSchema = z
   .strictObject({ expected: z.number(), low: z.number(), high: z.number() })
   .meta({ id: 'Interval', description: 'Mean, and the ends of the symmetric-probability coverage interval' })
 
-export const warningSchema = z.strictObject({ code: z.string(), message: z.string() }).meta({ id: 'Warning' })
+const warningSchema = z.strictObject({ code: z.string(), message: z.string() }).meta({ id: 'Warning' })
 
-export const cautionSchema = z
+const cautionSchema = z
   .strictObject({ code: z.string(), message: z.string(), source: z.string() })
   .meta({ id: 'Caution' })
 

@@ -52,7 +52,7 @@ const sentence = (message: string) => (message.endsWith('.') ? message.slice(0, 
 /** The bad value, shortened, so that the caller can find it; objects and lists are not repeated. */
 function quoted(value: unknown): string {
   if (value === undefined || (typeof value === 'object' && value !== null)) return '.'
-  const text = JSON.stringify(value) ?? String(value)
+  const text = JSON.stringify(value)
   return `, but it is ${text.length > 80 ? `${text.slice(0, 80)}…` : text}.`
 }
 

@@ -1,4 +1,4 @@
-import type { Category } from '../core/catalogue/category.ts'
+import { type LabelledCategory, labelled } from '../core/catalogue/labelledCategory.ts'
 import { type CategoryFilter, listCategories } from '../core/catalogue/listCategories.ts'
 import { catalogueOf } from './catalogueOf.ts'
 import type { Deps } from './deps.ts'
@@ -10,7 +10,7 @@ export interface PageRequest {
 }
 
 export interface CategoryPage {
-  readonly items: readonly Category[]
+  readonly items: readonly LabelledCategory[]
   /** The code to go on after, or null on the last page. */
   readonly next: string | null
   readonly total: number
@@ -29,7 +29,7 @@ export async function listCategoryPage(
   const catalogue = await catalogueOf(deps, filter.catalogueRevision)
   const all = listCategories(catalogue, filter)
   const rest = page.after === undefined ? all : all.filter(({ code }) => code > page.after!)
-  const items = rest.slice(0, page.limit)
+  const items = rest.slice(0, page.limit).map(labelled)
   const next = rest.length > items.length ? items.at(-1)!.code : null
   return { items, next, total: all.length, catalogueRevision: catalogue.revision }
 }

@@ -1,5 +1,5 @@
-import type { Category } from '../core/catalogue/category.ts'
 import { findCategory, nearestCategories } from '../core/catalogue/findCategory.ts'
+import { type LabelledCategory, labelled } from '../core/catalogue/labelledCategory.ts'
 import { DomainError } from '../core/fault.ts'
 import { catalogueOf } from './catalogueOf.ts'
 import type { Deps } from './deps.ts'
@@ -12,10 +12,10 @@ export async function readCategory(
   deps: Deps,
   name: string,
   revision?: number,
-): Promise<{ category: Category; catalogueRevision: number }> {
+): Promise<{ category: LabelledCategory; catalogueRevision: number }> {
   const catalogue = await catalogueOf(deps, revision)
   const category = findCategory(catalogue, name)
-  if (category) return { category, catalogueRevision: catalogue.revision }
+  if (category) return { category: labelled(category), catalogueRevision: catalogue.revision }
   const nearest = nearestCategories(catalogue, name).map(({ code, name: full }) => ({ code, name: full }))
   throw new DomainError(
     'unknown-category',

@@ -94,7 +94,7 @@ const modes = fc
   )
 
 /** Any category that has the right shape and follows every rule. */
-export const category: fc.Arbitrary<Category> = fc
+const category: fc.Arbitrary<Category> = fc
   .record({
     code,
     name: shortText,

@@ -12,26 +12,40 @@ const rangeOf = ({ lowW, typicalW, highW }: TypicalDraw): Range => ({
   typical: typicalW,
   high: highW,
 })
-const covers = (draw: TypicalDraw, year: number) =>
-  (draw.yearFrom ?? -Infinity) <= year && year <= (draw.yearTo ?? Infinity)
 const yearsAway = (draw: TypicalDraw, year: number) =>
-  Math.max((draw.yearFrom ?? -Infinity) - year, year - (draw.yearTo ?? Infinity))
+  Math.max((draw.yearFrom ?? -Infinity) - year, year - (draw.yearTo ?? Infinity), 0)
 
 /**
  * The typical draw for a year of manufacture. Without a year the figures of all years are one: from the lowest low
  * to the highest high, around the geometric mean of the typicals, so that not knowing the year makes the interval
  * wider (the service's own rule, no source).
+ *
+ * The same choice is the same object for as long as the mode is held, so that what is worked out from it can be kept.
  */
-export function drawFor({ draws }: CategoryMode, year: number | undefined): ChosenDraw {
-  if (draws.length === 1)
-    return { range: rangeOf(draws[0]!), provenance: draws[0]!.provenance.kind, chosenBy: 'only' }
-  if (year === undefined) return allYears(draws)
-  const exact = draws.find((draw) => covers(draw, year))
-  const draw = exact ?? [...draws].sort((a, b) => yearsAway(a, year) - yearsAway(b, year))[0]!
-  return { range: rangeOf(draw), provenance: draw.provenance.kind, chosenBy: exact ? 'year' : 'nearest-year' }
+export function drawFor(mode: CategoryMode, year: number | undefined): ChosenDraw {
+  const { draws } = mode
+  if (draws.length === 1) return kept(mode, 'only', draws[0]!)
+  if (year === undefined) return kept(mode, 'all-years', null)
+  const nearest = draws.reduce((best, draw) => (yearsAway(draw, year) < yearsAway(best, year) ? draw : best))
+  return kept(mode, yearsAway(nearest, year) === 0 ? 'year' : 'nearest-year', nearest)
 }
 
-function allYears(draws: readonly TypicalDraw[]): ChosenDraw {
+const choices = new WeakMap<CategoryMode, ChosenDraw[]>()
+
+function kept(mode: CategoryMode, chosenBy: ChosenDraw['chosenBy'], draw: TypicalDraw | null): ChosenDraw {
+  const known = choices.get(mode) ?? []
+  choices.set(mode, known)
+  const choice = draw
+    ? { range: rangeOf(draw), provenance: draw.provenance.kind, chosenBy }
+    : { ...allYears(mode.draws), chosenBy }
+  const same = known.find((one) => one.chosenBy === chosenBy && sameRange(one.range, choice.range))
+  if (!same) known.push(choice)
+  return same ?? choice
+}
+
+const sameRange = (a: Range, b: Range) => a.low === b.low && a.typical === b.typical && a.high === b.high
+
+function allYears(draws: readonly TypicalDraw[]): Pick<ChosenDraw, 'range' | 'provenance'> {
   const logarithms = draws.reduce((sum, { typicalW }) => sum + Math.log(Math.max(typicalW, 1e-6)), 0)
   const range = {
     low: Math.min(...draws.map(({ lowW }) => lowW)),
@@ -40,5 +54,5 @@ function allYears(draws: readonly TypicalDraw[]): ChosenDraw {
   }
   const kinds = draws.map(({ provenance }) => provenance.kind)
   const provenance = (['sample', 'programme', 'published'] as const).find((kind) => kinds.includes(kind))!
-  return { range, provenance, chosenBy: 'all-years' }
+  return { range, provenance }
 }

@@ -16,11 +16,6 @@ export function listCategories(catalogue: Catalogue, filter: CategoryFilter): Ca
     if (filter.group !== undefined && category.group !== filter.group) return false
     if (category.retired && filter.includeRetired !== true) return false
     const names = [category.code, category.name, ...category.aliases].map(plainName)
-    return words.every((word) => names.some((known) => known.includes(word)))
+    return words.every((word) => word !== '' && names.some((known) => known.includes(word)))
   })
-}
-
-/** True where any draw of the category is invented. */
-export function hasSampleData(category: Category): boolean {
-  return category.modes.some((mode) => mode.draws.some((draw) => draw.provenance.kind === 'sample'))
 }

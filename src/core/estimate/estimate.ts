@@ -1,4 +1,4 @@
-import type { Mode } from '../catalogue/category.ts'
+import type { Category, Mode } from '../catalogue/category.ts'
 import type { Caution } from '../cautions/caution.ts'
 import type { EmissionFactor } from '../emissions/emissionFactor.ts'
 import type { Supply } from '../inventory/household.ts'
@@ -48,7 +48,7 @@ export interface DeviceEstimate {
   readonly quantity: number
   readonly confidence: Flag
   readonly sampleData: boolean
-  readonly keepPowered: { readonly reason: string; readonly note: string } | null
+  readonly keepPowered: Category['keepPowered']
   /** Average over the hours counted, all of the quantity together. */
   readonly powerW: Interval
   readonly energyKwhPerYear: Interval

@@ -1,6 +1,7 @@
-import { intervalOfSum } from '../quantity/intervalOfSum.ts'
+import { isExact } from '../quantity/distribution.ts'
+import { type Interval, intervalOfSum, scaleInterval } from '../quantity/intervalOfSum.ts'
 import { significant, significantInterval } from '../quantity/significant.ts'
-import { scaleTerm, type Term } from '../quantity/term.ts'
+import { scaleTerm } from '../quantity/term.ts'
 import { emissionsOf } from '../emissions/emissionsOf.ts'
 import { priceEnergy } from '../money/priceEnergy.ts'
 import { deviceFlag } from './confidence.ts'
@@ -17,8 +18,9 @@ export function estimateDevice(
 ): DeviceEstimate {
   const { coverage, used } = household
   const terms = modes.map(({ energy }) => energy)
-  const energy = intervalOfSum(terms, coverage)
-  const estimates = modes.map((mode) => estimateMode(mode, household))
+  const intervals = modes.map((mode) => modeIntervals(mode, household))
+  const energy = intervals.length === 1 ? intervals[0]!.energy : intervalOfSum(terms, coverage)
+  const estimates = modes.map((mode, i) => estimateMode(mode, intervals[i]!, household))
   return {
     id,
     label: device.label ?? null,
@@ -30,7 +32,7 @@ export function estimateDevice(
     ),
     sampleData: modes.some(({ sampleData }) => sampleData),
     keepPowered: category.keepPowered,
-    powerW: significantInterval(intervalOfSum(averagePower(modes), coverage)),
+    powerW: significantInterval(averagePower(modes, intervals, energy, household)),
     energyKwhPerYear: significantInterval(energy),
     costPerYear: significantInterval(priceEnergy(energy, terms, coverage, used.tariff)),
     emissionsKgCo2ePerYear: significantInterval(emissionsOf(energy, terms, coverage, used.emissionFactor)),
@@ -40,7 +42,28 @@ export function estimateDevice(
   }
 }
 
-function estimateMode(mode: ModeTerms, { coverage, used }: ResolvedHousehold): ModeEstimate {
+interface ModeIntervals {
+  readonly power: Interval
+  readonly energy: Interval
+}
+
+/** With exact hours the energy is the power on another scale; only uncertain hours make it a quantity of its own. */
+function modeIntervals(
+  { power, energy, hoursPerWeek }: ModeTerms,
+  { coverage, used }: ResolvedHousehold,
+): ModeIntervals {
+  const watts = intervalOfSum([power], coverage)
+  const kwh = isExact(hoursPerWeek)
+    ? scaleInterval(watts, (hoursPerWeek.mean * used.weeksPerYear) / 1000)
+    : intervalOfSum([energy], coverage)
+  return { power: watts, energy: kwh }
+}
+
+function estimateMode(
+  mode: ModeTerms,
+  { power, energy }: ModeIntervals,
+  { coverage, used }: ResolvedHousehold,
+): ModeEstimate {
   const { apparentPower } = mode
   return {
     mode: mode.mode,
@@ -48,21 +71,31 @@ function estimateMode(mode: ModeTerms, { coverage, used }: ResolvedHousehold): M
     hoursFrom: mode.hoursFrom,
     confidence: mode.confidence,
     origin: mode.origin,
-    powerW: significantInterval(intervalOfSum([mode.power], coverage)),
+    powerW: significantInterval(power),
     ...(apparentPower && { apparentPowerVa: significantInterval(intervalOfSum([apparentPower], coverage)) }),
-    energyKwhPerYear: significantInterval(intervalOfSum([mode.energy], coverage)),
+    energyKwhPerYear: significantInterval(energy),
   }
 }
+
+const NO_POWER: Interval = { expected: 0, low: 0, high: 0 }
 
 /**
  * The average power over the hours counted, each mode weighted by its expected hours; how uncertain the hours are
  * shows in the energy. With no hours at all there is nothing to average, and it is 0 W.
  */
-function averagePower(modes: readonly ModeTerms[]): Term[] {
+function averagePower(
+  modes: readonly ModeTerms[],
+  intervals: readonly ModeIntervals[],
+  energy: Interval,
+  { coverage, used }: ResolvedHousehold,
+): Interval {
   const hours = modes.reduce((sum, { hoursPerWeek }) => sum + hoursPerWeek.mean, 0)
-  return hours === 0
-    ? []
-    : modes.map(({ power, hoursPerWeek }) => scaleTerm(power, hoursPerWeek.mean / hours))
+  if (hours === 0) return NO_POWER
+  if (modes.length === 1) return intervals[0]!.power
+  if (modes.every(({ hoursPerWeek }) => isExact(hoursPerWeek)))
+    return scaleInterval(energy, 1000 / (hours * used.weeksPerYear))
+  const terms = modes.map(({ power, hoursPerWeek }) => scaleTerm(power, hoursPerWeek.mean / hours))
+  return intervalOfSum(terms, coverage)
 }
 
 function warningsOf(modes: readonly ModeTerms[], retired: boolean, name: string): Warning[] {

@@ -1,13 +1,13 @@
 import type { CategoryMode } from '../catalogue/category.ts'
+import { drawDistribution } from '../catalogue/drawDistribution.ts'
 import { drawFor } from '../catalogue/drawFor.ts'
 import type { DeviceMode } from '../inventory/household.ts'
 import type { Distribution } from '../quantity/distribution.ts'
 import { exact } from '../quantity/exact.ts'
-import { independentCopies } from '../quantity/independentCopies.ts'
 import { multiplyTerm, scaleTerm, type Term } from '../quantity/term.ts'
 import { triangular } from '../quantity/triangular.ts'
-import { twoPieceLognormal } from '../quantity/twoPieceLognormal.ts'
-import { type PowerOfReading, powerOfReading } from '../readings/powerOfReading.ts'
+import type { PowerOfReading } from '../readings/powerModel.ts'
+import { powerOfReading } from '../readings/powerOfReading.ts'
 import { sentencesOf } from './sentences.ts'
 import type { ModeEstimate, Warning } from './estimate.ts'
 import type { ResolvedDevice, ResolvedHousehold } from './resolveHousehold.ts'
@@ -85,7 +85,7 @@ function readPower(read: PowerOfReading, given: DeviceMode, { quantity }: Resolv
 function typicalPower(known: CategoryMode, { device, category, quantity }: ResolvedDevice): PowerPart {
   const draw = drawFor(known, device.year)
   return {
-    power: { coefficient: 1, factors: [independentCopies(twoPieceLognormal(draw.range), quantity)] },
+    power: { coefficient: 1, factors: [drawDistribution(draw, quantity)] },
     apparentPower: null,
     confidence: 'assumed',
     origin: {

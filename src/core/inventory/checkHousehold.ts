@@ -5,6 +5,9 @@ import { checkDevice } from './checkDevice.ts'
 import { deviceId } from './deviceId.ts'
 import { isObject, list, text } from './lenient.ts'
 
+/** Longer lists are refused by their shape; what lies beyond is not looked at, so that it costs nothing. */
+const MOST_CHECKED = 500
+
 /**
  * The trade's rules on a household, checked on whatever of the raw input can be read, so that they are named together
  * with the faults of its shape: categories and their modes exist, hours fit into a week, ids are unique, meters,
@@ -12,8 +15,8 @@ import { isObject, list, text } from './lenient.ts'
  */
 export function checkHousehold(raw: unknown, catalogue: Catalogue, settings: EstimateSettings): Fault[] {
   if (!isObject(raw)) return []
-  const devices = list(raw['devices'])
-  const meters = list(raw['meters'])
+  const devices = list(raw['devices']).slice(0, MOST_CHECKED)
+  const meters = list(raw['meters']).slice(0, MOST_CHECKED)
   const meterIds = new Set(meters.map((meter) => text(meter['id'])))
   return [
     ...eitherOr(raw, 'tariff', 'tariffCode', [...settings.tariffs.keys()]),

@@ -6,8 +6,10 @@ import type { Tariff } from './tariff.ts'
 /**
  * What a year's energy costs, in the tariff's currency.
  *
- * `flat`: cost = energy x price; the price is exact unless a relative uncertainty is given. Block and time-of-use
- * tariffs get their own case here.
+ *   flat: cost = energy x price          energy in kWh/yr, price in currency/kWh
+ *
+ * The price is exact unless a relative uncertainty is given. Block and time-of-use tariffs will be priced here too,
+ * each by a function of its own.
  *
  * @param energy the energy's mean and interval, kWh/yr
  * @param terms what the energy is the sum of; used where the price is uncertain
@@ -16,10 +18,7 @@ export function priceEnergy(
   energy: Interval,
   terms: readonly Term[],
   coverage: number,
-  tariff: Tariff,
+  { pricePerKwh, relativeUncertainty = 0 }: Tariff,
 ): Interval {
-  switch (tariff.kind) {
-    case 'flat':
-      return timesFactor(energy, terms, coverage, tariff.pricePerKwh, tariff.relativeUncertainty ?? 0)
-  }
+  return timesFactor(energy, terms, coverage, pricePerKwh, relativeUncertainty)
 }

@@ -8,7 +8,7 @@ export interface Distribution {
   readonly mean: number
   /** E[X^2], about zero. */
   readonly meanSquare: number
-  /** All but a part in 10^7 of the probability lies between these two. */
+  /** All but TAIL of the probability at either end lies between these two. */
   readonly min: number
   readonly max: number
   cdf(x: number): number
@@ -19,9 +19,12 @@ export interface Distribution {
 
 export const variance = (x: Distribution): number => Math.max(0, x.meanSquare - x.mean * x.mean)
 
+/** True for a value without uncertainty. */
+export const isExact = (x: Distribution): boolean => x.min === x.max
+
 /** Standard deviation over mean; 0 for an exact value, also for an exact zero. */
 export const relativeSpread = (x: Distribution): number =>
   x.mean === 0 ? 0 : Math.sqrt(variance(x)) / x.mean
 
-/** Probability that `min` and `max` may leave out at either end. */
-export const TAIL = 1e-7
+/** Probability that `min` and `max` may leave out at either end; on a lattice it is put on the last point. */
+export const TAIL = 1e-6

@@ -1,4 +1,4 @@
-import type { Distribution } from './distribution.ts'
+import { type Distribution, isExact } from './distribution.ts'
 import { exact } from './exact.ts'
 import { convolve, type Lattice, latticeQuantile, spread } from './lattice.ts'
 
@@ -11,7 +11,7 @@ import { convolve, type Lattice, latticeQuantile, spread } from './lattice.ts'
  */
 export function independentCopies(x: Distribution, count: number): Distribution {
   if (count === 1) return x
-  if (x.min === x.max) return exact(x.mean * count)
+  if (isExact(x)) return exact(x.mean * count)
   const lattice = repeated(x, count)
   return onLattice(lattice, count * x.mean, count * (x.meanSquare - x.mean ** 2) + (count * x.mean) ** 2)
 }

@@ -1,6 +1,7 @@
 import { type Distribution, relativeSpread } from './distribution.ts'
 import { type Lattice, latticeQuantile } from './lattice.ts'
 import { spreadOfSum } from './spreadOfSum.ts'
+import { absorbSmall } from './absorbSmall.ts'
 import { crossingMeters, onEachGain } from './crossingMeters.ts'
 import { reachOfSum, type Sum, treeOf } from './sumNode.ts'
 import { type Term, termMean } from './term.ts'
@@ -32,7 +33,7 @@ export function intervalOfSum(terms: readonly Term[], coverage: number, outer?: 
   const expected = terms.reduce((sum, term) => sum + termMean(term), 0) * (outer?.mean ?? 1)
   const crossing = crossingMeters(terms)
   const variants = crossing.length === 0 ? [terms] : onEachGain(crossing, terms)
-  const sums = variants.map((variant) => withOuter(treeOf(variant), outer))
+  const sums = variants.map((variant) => withOuter(absorbSmall(treeOf(variant)), outer))
   return { expected, ...coverageEnds(sums, expected, pLow, 1 - pLow) }
 }
 
@@ -68,8 +69,8 @@ function relative(x: Distribution): Distribution {
 }
 
 /** Fewest lattice steps over an interval's width, and over its narrower side; see the table in README.md. */
-const STEPS_ACROSS = 48
-const STEPS_BELOW = 8
+const STEPS_ACROSS = 32
+const STEPS_BELOW = 6
 const MOST_STEPS = 400
 /** Above this many parts the step shrinks, since each adds its smear. */
 const PARTS = 16

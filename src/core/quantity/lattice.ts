@@ -16,15 +16,19 @@ export interface Lattice {
 
 const SMOOTH_SMEAR = 1 / 6
 
+/** First and last point, and whether the distribution ends there or is cut off. */
+type Extent = readonly [from: number, to: number, isWhole: boolean]
+
 /** Where a distribution times a scale lies on a lattice; nothing above `limit` is kept. */
-function extent(x: Distribution, scale: number, step: number, limit: number): [number, number] {
-  const start = Math.floor((x.min * scale) / step)
-  return [start, Math.max(start, Math.min(limit, Math.ceil((x.max * scale) / step)))]
+function extent(x: Distribution, scale: number, step: number, limit: number): Extent {
+  const from = Math.floor((x.min * scale) / step)
+  const end = Math.max(from, Math.ceil((x.max * scale) / step))
+  return end <= limit ? [from, end, true] : [from, Math.max(from, limit), false]
 }
 
 /**
  * Adds weight x P(scale x X = k step) to masses[k - start]. The mass of a point is the second difference of the
- * integrated distribution function.
+ * integrated distribution function; what lies beyond the ends of X's extent is put on its last points.
  */
 function addMasses(
   masses: Float64Array,
@@ -33,18 +37,17 @@ function addMasses(
   scale: number,
   weight: number,
   step: number,
-  from: number,
-  to: number,
+  [from, to, isWhole]: Extent,
 ): void {
   const unit = step / scale
   const perMass = weight / unit
-  let before = x.cdfIntegral((from - 1) * unit)
   let here = x.cdfIntegral(from * unit)
+  let slope = 0
   for (let k = from; k <= to; k++) {
-    const after = x.cdfIntegral((k + 1) * unit)
-    const mass = after - here - (here - before)
-    if (mass > 0) masses[k - start]! += mass * perMass
-    before = here
+    const after = k === to && isWhole ? here + unit : x.cdfIntegral((k + 1) * unit)
+    const next = after - here
+    if (next > slope) masses[k - start]! += (next - slope) * perMass
+    slope = next
     here = after
   }
 }
@@ -64,9 +67,9 @@ export function spread(x: Distribution, nodes: Nodes, step: number, limit: numbe
     if (to > end) end = to
   }
   const masses = new Float64Array(end - start + 1)
-  extents.forEach(([from, to], i) => {
+  extents.forEach((place, i) => {
     const value = nodes.values[i]!
-    if (value > 0) addMasses(masses, start, x, value, nodes.weights[i]!, step, from, to)
+    if (value > 0) addMasses(masses, start, x, value, nodes.weights[i]!, step, place)
     else masses[-start]! += nodes.weights[i]!
   })
   return { step, start, masses, smear: smearOf(x, nodes, start, masses, step) }
@@ -75,9 +78,8 @@ export function spread(x: Distribution, nodes: Nodes, step: number, limit: numbe
 /** What the lattice added to the variance, in steps squared: measured where X spans few points, 1/6 where many. */
 function smearOf(x: Distribution, nodes: Nodes, start: number, masses: Float64Array, step: number): number {
   if (masses.length > 4) return SMOOTH_SMEAR
-  let [mean, square] = [0, 0]
+  let square = 0
   masses.forEach((mass, i) => {
-    mean += mass * (start + i)
     square += mass * (start + i) ** 2
   })
   const scaleSquare = nodes.values.reduce((sum, value, i) => sum + nodes.weights[i]! * value * value, 0)

@@ -1,13 +1,20 @@
 import type { Distribution } from './distribution.ts'
 import type { Nodes } from './lattice.ts'
 
-/** Nodes and weights of the 16-point Gauss-Legendre rule on 0..1, by Newton's method on the Legendre polynomial. */
-const RULE = gaussLegendre(16)
-
-export function gaussLegendre(count: number): {
+interface Rule {
   readonly points: readonly number[]
   readonly weights: readonly number[]
-} {
+}
+
+/** The less a factor spreads beside the widest one, the fewer values stand for it. */
+const RULES = [
+  { upTo: 0.1, rule: gaussLegendre(3) },
+  { upTo: 0.35, rule: gaussLegendre(6) },
+  { upTo: Infinity, rule: gaussLegendre(16) },
+]
+
+/** Nodes and weights of the Gauss-Legendre rule on 0..1, by Newton's method on the Legendre polynomial. */
+function gaussLegendre(count: number): Rule {
   const points: number[] = []
   const weights: number[] = []
   for (let i = 0; i < count; i++) {
@@ -31,22 +38,34 @@ function legendre(count: number, x: number): [value: number, derivative: number]
   return [value, (count * (x * value - previous)) / (x * x - 1)]
 }
 
-/** A narrow distribution as a few weighted values with its exact mean, for products with a wider one. */
-export function nodesOf(x: Distribution, scale: number): Nodes {
-  if (x.min === x.max) return { values: [x.mean * scale], weights: [1] }
-  const values = RULE.points.map((p) => x.quantile(p))
-  const mean = values.reduce((sum, value, i) => sum + value * RULE.weights[i]!, 0)
-  const correction = mean > 0 ? (x.mean / mean) * scale : scale
-  return { values: values.map((value) => value * correction), weights: RULE.weights }
+const known = new WeakMap<Distribution, Map<Rule, Nodes>>()
+
+/**
+ * A narrow distribution as a few weighted values with its exact mean, for products with a wider one. Kept, since one
+ * factor stands in many sums.
+ * @param spreadRatio its relative spread over that of the widest factor, 0 to 1
+ */
+export function nodesOf(x: Distribution, spreadRatio: number): Nodes {
+  const { rule } = RULES.find(({ upTo }) => spreadRatio < upTo)!
+  const byRule = known.get(x) ?? new Map<Rule, Nodes>()
+  known.set(x, byRule)
+  const nodes = byRule.get(rule) ?? quadrature(x, rule)
+  byRule.set(rule, nodes)
+  return nodes
+}
+
+function quadrature(x: Distribution, { points, weights }: Rule): Nodes {
+  const values = points.map((p) => x.quantile(p))
+  const mean = values.reduce((sum, value, i) => sum + value * weights[i]!, 0)
+  const correction = mean > 0 ? x.mean / mean : 1
+  return { values: values.map((value) => value * correction), weights }
 }
 
 const CELLS = 32
 
 /** All products of two sets of nodes, gathered onto 33 evenly spaced values without moving the mean. */
 export function productOf(a: Nodes, b: Nodes): Nodes {
-  if (a.values.length === 1)
-    return { values: b.values.map((value) => value * a.values[0]!), weights: b.weights }
-  if (b.values.length === 1) return productOf(b, a)
+  if (a.values.length === 1) return scaledNodes(b, a.values[0]!)
   const low = Math.min(...a.values) * Math.min(...b.values)
   const high = Math.max(...a.values) * Math.max(...b.values)
   const step = (high - low) / CELLS
@@ -62,3 +81,8 @@ export function productOf(a: Nodes, b: Nodes): Nodes {
   )
   return { values: weights.map((_, cell) => low + cell * step), weights }
 }
+
+const scaledNodes = ({ values, weights }: Nodes, by: number): Nodes => ({
+  values: values.map((value) => value * by),
+  weights,
+})

@@ -62,8 +62,11 @@ const F = [
   1.8463183175100546818e-5, 1.4215117583164458887e-7, 2.04426310338993978564e-15,
 ]
 
-const polynomial = (coefficients: readonly number[], x: number) =>
-  coefficients.reduceRight((sum, coefficient) => sum * x + coefficient, 0)
+function polynomial(coefficients: readonly number[], x: number): number {
+  let sum = 0
+  for (let i = coefficients.length - 1; i >= 0; i--) sum = sum * x + coefficients[i]!
+  return sum
+}
 const ratio = (over: readonly number[], under: readonly number[], x: number) =>
   polynomial(over, x) / polynomial(under, x)
 

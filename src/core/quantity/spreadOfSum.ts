@@ -15,13 +15,21 @@ function spreadOfNode(node: SumNode, step: number, limit: number): Lattice {
 }
 
 /** The widest factor keeps its closed form; the narrower ones become a few weighted values of its scale. */
-function spreadOfProduct(node: SumNode & { kind: 'product' }, step: number, limit: number): Lattice {
-  const [widest, ...narrower] = [...node.factors].sort((a, b) => relativeSpread(b) - relativeSpread(a))
-  const constant: Nodes = { values: [node.coefficient], weights: [1] }
-  const scales = narrower
-    .reverse()
-    .reduce<Nodes>((nodes, factor) => productOf(nodes, nodesOf(factor, 1)), constant)
-  return spread(widest!, scales, step, limit)
+function spreadOfProduct(
+  { coefficient, factors }: SumNode & { kind: 'product' },
+  step: number,
+  limit: number,
+): Lattice {
+  const constant: Nodes = { values: [coefficient], weights: [1] }
+  if (factors.length === 1) return spread(factors[0]!, constant, step, limit)
+  const spreads = factors.map(relativeSpread)
+  const widest = spreads.indexOf(Math.max(...spreads))
+  const scales = factors.reduce<Nodes>(
+    (nodes, factor, i) =>
+      i === widest ? nodes : productOf(nodes, nodesOf(factor, spreads[i]! / spreads[widest]!)),
+    constant,
+  )
+  return spread(factors[widest]!, scales, step, limit)
 }
 
 /** A shared factor times a sum: each lattice point of the sum scales the factor. */

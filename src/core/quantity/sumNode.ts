@@ -1,4 +1,4 @@
-import type { Distribution } from './distribution.ts'
+import { type Distribution, isExact } from './distribution.ts'
 import { rectangularSum } from './rectangularSum.ts'
 import { type MeterReadingValue, readingDistribution, type Term } from './term.ts'
 
@@ -49,8 +49,7 @@ function byMeter(terms: readonly Term[]): Sum {
 }
 
 const unclipped = (reading: MeterReadingValue) => reading.value * (1 - reading.gain) >= reading.counts
-const addsOnly = (term: Term) =>
-  unclipped(term.metered!) && term.factors.every((factor) => factor.min === factor.max)
+const addsOnly = (term: Term) => unclipped(term.metered!) && term.factors.every(isExact)
 
 /** Readings times constants: the gain's part of the sum is one rectangular quantity, added to each reading's counts part. */
 function addedGain(group: readonly Term[]): Sum {
@@ -81,11 +80,8 @@ function factoredGain(group: readonly Term[]): Sum {
 
 /** One product as a sum: exact factors go into the coefficient; with nothing uncertain left it is a constant. */
 function product(coefficient: number, factors: readonly Distribution[]): Sum {
-  const uncertain = factors.filter((factor) => factor.min !== factor.max)
-  const scale = factors.reduce(
-    (sum, factor) => (factor.min === factor.max ? sum * factor.mean : sum),
-    coefficient,
-  )
+  const uncertain = factors.filter((factor) => !isExact(factor))
+  const scale = factors.reduce((sum, factor) => (isExact(factor) ? sum * factor.mean : sum), coefficient)
   if (scale === 0) return { constant: 0, nodes: [] }
   if (uncertain.length === 0) return { constant: scale, nodes: [] }
   return { constant: 0, nodes: [{ kind: 'product', coefficient: scale, factors: uncertain }] }

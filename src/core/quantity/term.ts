@@ -1,4 +1,4 @@
-import { type Distribution, variance } from './distribution.ts'
+import type { Distribution } from './distribution.ts'
 import { rectangularSum } from './rectangularSum.ts'
 
 /** A meter's reading: what it showed, and the half-widths of its stated limits of error. */
@@ -38,65 +38,31 @@ export const multiplyTerm = (term: Term, factor: Distribution): Term => ({
   factors: [...term.factors, factor],
 })
 
-/** A reading on its own, with both parts of its meter's error. */
-export const readingDistribution = (reading: MeterReadingValue): Distribution =>
-  rectangularSum(reading.value, reading.gain * reading.value, reading.counts)
+const readings = new WeakMap<MeterReadingValue, Distribution>()
 
-/** Everything random in a term, taken as independent: right for one term, wrong for a sum of terms that share. */
-export function ownFactors(term: Term): Distribution[] {
-  const own = [...term.factors]
-  if (term.metered) own.push(readingDistribution(term.metered))
-  if (term.shared) own.push(term.shared.distribution)
-  return own
+/** A reading on its own, with both parts of its meter's error. Kept, since one reading stands in many sums. */
+export function readingDistribution(reading: MeterReadingValue): Distribution {
+  const known = readings.get(reading)
+  if (known) return known
+  const distribution = rectangularSum(reading.value, reading.gain * reading.value, reading.counts)
+  readings.set(reading, distribution)
+  return distribution
 }
 
 /** E[T]: exact, since all parts of one term are independent of each other. */
-export const termMean = (term: Term): number =>
-  ownFactors(term).reduce((product, factor) => product * factor.mean, term.coefficient)
-
-const termMeanSquare = (term: Term): number =>
-  ownFactors(term).reduce(
-    (product, factor) => product * factor.meanSquare,
-    term.coefficient * term.coefficient,
-  )
-
-export const termVariance = (term: Term): number => Math.max(0, termMeanSquare(term) - termMean(term) ** 2)
-
-/**
- * Variance of a sum of terms, with the covariance of those that share a meter's gain or a shared factor
- * (JCGM 100:2008 (GUM) 5.2.2): every pair that shares a factor of mean 1 and variance d has the covariance
- * d x mean x mean. Exact but for a reading that its counts part may push below zero, where the gain's part is an
- * upper bound.
- */
-export function varianceOfSum(terms: readonly Term[]): number {
-  const own = terms.reduce((sum, term) => sum + termVariance(term), 0)
-  const meters = covariance(
-    terms,
-    (term) => term.metered?.meter ?? null,
-    (term) => term.metered!.gain ** 2 / 3,
-  )
-  const shared = covariance(
-    terms,
-    (term) => term.shared?.key ?? null,
-    (term) => variance(term.shared!.distribution),
-  )
-  return own + meters + shared
+export function termMean({ coefficient, factors, metered, shared }: Term): number {
+  let mean = coefficient
+  for (const factor of factors) mean *= factor.mean
+  if (metered) mean *= readingDistribution(metered).mean
+  if (shared) mean *= shared.distribution.mean
+  return mean
 }
 
-function covariance(
-  terms: readonly Term[],
-  keyOf: (term: Term) => string | null,
-  varianceOf: (term: Term) => number,
-): number {
-  const groups = new Map<string, { sum: number; squares: number; variance: number }>()
-  for (const term of terms) {
-    const key = keyOf(term)
-    if (key === null) continue
-    const group = groups.get(key) ?? { sum: 0, squares: 0, variance: varianceOf(term) }
-    const mean = termMean(term)
-    groups.set(key, { ...group, sum: group.sum + mean, squares: group.squares + mean * mean })
-  }
-  let total = 0
-  for (const group of groups.values()) total += group.variance * (group.sum * group.sum - group.squares)
-  return total
+export function termVariance(term: Term): number {
+  const { coefficient, factors, metered, shared } = term
+  let square = coefficient * coefficient
+  for (const factor of factors) square *= factor.meanSquare
+  if (metered) square *= readingDistribution(metered).meanSquare
+  if (shared) square *= shared.distribution.meanSquare
+  return Math.max(0, square - termMean(term) ** 2)
 }

@@ -27,7 +27,9 @@ export function triangular({ low: a, typical: c, high: b }: Range): Distribution
     cdfIntegral(x) {
       if (x <= a) return 0
       if (x >= b) return x - mean
-      return x < c ? (x - a) ** 3 / (3 * width * (c - a)) : x - mean + (b - x) ** 3 / (3 * width * (b - c))
+      const [fromLow, toHigh] = [x - a, b - x]
+      if (x < c) return (fromLow * fromLow * fromLow) / (3 * width * (c - a))
+      return x - mean + (toHigh * toHigh * toHigh) / (3 * width * (b - c))
     },
     quantile: (p) =>
       p < atMode ? a + Math.sqrt(p * width * (c - a)) : b - Math.sqrt((1 - p) * width * (b - c)),

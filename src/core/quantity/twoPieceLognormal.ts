@@ -2,6 +2,7 @@ import type { Range } from '../catalogue/category.ts'
 import { type Distribution, TAIL } from './distribution.ts'
 import { exact } from './exact.ts'
 import { normalCdf, normalQuantile } from './normal.ts'
+import { tabulatedNormalCdf } from './tabulatedNormal.ts'
 
 /** The smallest step that IEC 62301 asks a meter to resolve below 10 W (ed. 1, 4.4); a low of 0 W is read as this. */
 export const SMALLEST_W = 0.01
@@ -39,8 +40,8 @@ export function lognormalOf(median: number, below: number, above: number): Distr
   /** E[X; X <= x] */
   function partialMean(x: number, z: number): number {
     return x < median
-      ? growBelow * normalCdf(z - below)
-      : partBelow + growAbove * (normalCdf(z - above) - partAboveFrom)
+      ? growBelow * tabulatedNormalCdf(z - below)
+      : partBelow + growAbove * (tabulatedNormalCdf(z - above) - partAboveFrom)
   }
   const score = (x: number) => {
     const logarithm = Math.log(x / median)
@@ -65,7 +66,7 @@ export function lognormalOf(median: number, below: number, above: number): Distr
     cdfIntegral(x) {
       if (x <= 0) return 0
       const z = score(x)
-      return Math.max(0, x * normalCdf(z) - partialMean(x, z))
+      return Math.max(0, x * tabulatedNormalCdf(z) - partialMean(x, z))
     },
     quantile,
   }

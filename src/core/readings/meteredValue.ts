@@ -1,6 +1,6 @@
 import type { Warning } from '../estimate/estimate.ts'
 import type { MeterReadingValue } from '../quantity/term.ts'
-import type { ReadingContext } from './powerOfReading.ts'
+import type { ReadingContext } from './powerModel.ts'
 import type { MeterAccuracy } from './reading.ts'
 
 /**

@@ -1,7 +1,7 @@
 import type { Term } from '../quantity/term.ts'
 import { meteredValue } from './meteredValue.ts'
 import { powerFactorOf } from './powerFactor.ts'
-import type { PowerOfReading, ReadingContext } from './powerOfReading.ts'
+import type { PowerOfReading, ReadingContext } from './powerModel.ts'
 import type { ApparentPowerReading } from './reading.ts'
 
 /**

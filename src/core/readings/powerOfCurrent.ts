@@ -2,7 +2,7 @@ import { rectangularSum } from '../quantity/rectangularSum.ts'
 import type { SharedFactor, Term } from '../quantity/term.ts'
 import { meteredValue } from './meteredValue.ts'
 import { powerFactorOf } from './powerFactor.ts'
-import type { PowerOfReading, ReadingContext } from './powerOfReading.ts'
+import type { PowerOfReading, ReadingContext } from './powerModel.ts'
 import type { CurrentReading } from './reading.ts'
 
 /**

@@ -1,5 +1,5 @@
 import { rectangularSum } from '../quantity/rectangularSum.ts'
-import type { PowerOfReading } from './powerOfReading.ts'
+import type { PowerOfReading } from './powerModel.ts'
 import type { DeclaredReading } from './reading.ts'
 
 /**

@@ -1,5 +1,5 @@
 import { meteredValue } from './meteredValue.ts'
-import type { PowerOfReading, ReadingContext } from './powerOfReading.ts'
+import type { PowerOfReading, ReadingContext } from './powerModel.ts'
 import type { PowerReading } from './reading.ts'
 
 /** Real power that a wattmeter showed, W. */

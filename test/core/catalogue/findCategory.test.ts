@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { catalogueOf } from '../../../src/core/catalogue/catalogue.ts'
 import { findCategory, nearestCategories, plainName } from '../../../src/core/catalogue/findCategory.ts'
-import { hasSampleData, listCategories } from '../../../src/core/catalogue/listCategories.ts'
+import { labelled } from '../../../src/core/catalogue/labelledCategory.ts'
+import { listCategories } from '../../../src/core/catalogue/listCategories.ts'
 import { sharedNames } from '../../../src/core/catalogue/sharedNames.ts'
 import { categoryWith, drawWith, modeWith } from './sampleCategory.ts'
 
@@ -70,12 +71,15 @@ describe('list', () => {
       'electric-kettle',
     ])
     expect(listCategories(catalogue, { search: 'tea stove' })).toEqual([])
+    expect(listCategories(catalogue, { search: '%' })).toEqual([])
   })
 
   test('a category holds sample data as soon as one draw is invented', () => {
     const published = drawWith({ provenance: { kind: 'published', citation: 'Some report', n: null } })
-    expect(hasSampleData(categoryWith({ modes: [modeWith({ draws: [published] })] }))).toBe(false)
-    expect(hasSampleData(categoryWith({ modes: [modeWith({ draws: [published, drawWith()] })] }))).toBe(true)
+    expect(labelled(categoryWith({ modes: [modeWith({ draws: [published] })] })).sampleData).toBe(false)
+    expect(labelled(categoryWith({ modes: [modeWith({ draws: [published, drawWith()] })] })).sampleData).toBe(
+      true,
+    )
   })
 })
 

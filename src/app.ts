@@ -1,0 +1,61 @@
+import { type FastifyBaseLogger, type FastifyInstance, fastify } from 'fastify'
+import { registerGraphql } from './edges/graphql/index.ts'
+import { mayEstimate } from './edges/rest/authorize.ts'
+import { addCommonHeaders } from './edges/rest/commonHeaders.ts'
+import { handleErrors, refuseUnroutable } from './edges/rest/handleErrors.ts'
+import { registerRest } from './edges/rest/index.ts'
+import { insistOnHttp } from './edges/rest/insistOnHttp.ts'
+import { describeApi } from './edges/rest/openApi.ts'
+import { refuseGarbage } from './edges/rest/refuseGarbage.ts'
+import { requestIdOf } from './edges/rest/requestId.ts'
+import type { RestContext } from './edges/rest/restContext.ts'
+import { RequestLog } from './log.ts'
+import type { Deps } from './useCases/deps.ts'
+
+export interface AppOptions extends Omit<RestContext, 'deps'> {
+  readonly version: string
+  readonly production: boolean
+  readonly log: FastifyBaseLogger
+  readonly bodyLimitBytes: number
+  /** Whether every REST answer is checked against its schema before it is sent; for tests. */
+  readonly checkAnswers?: boolean
+  /** How long a request may take to arrive; for tests of slow callers. */
+  readonly arrivalMs?: number
+}
+
+/** A caller that sends a byte now and then must not hold a connection: the parts of a request arrive in time or not at all. */
+const ARRIVAL_MS = 15_000
+
+/** The app with all its edges, not listening. */
+export async function buildApp(deps: Deps, options: AppOptions): Promise<FastifyInstance> {
+  const arrivalMs = options.arrivalMs ?? ARRIVAL_MS
+  const app: FastifyInstance = fastify({
+    loggerInstance: options.log,
+    logController: new RequestLog(),
+    genReqId: requestIdOf,
+    bodyLimit: options.bodyLimitBytes,
+    requestTimeout: arrivalMs,
+    connectionTimeout: 2 * arrivalMs,
+    // A missing Host is refused by insistOnHttp, since node would do it without a word.
+    http: { headersTimeout: arrivalMs, connectionsCheckingInterval: arrivalMs / 5, requireHostHeader: false },
+    forceCloseConnections: 'idle',
+    // Refused by a hook of handleErrors instead, with a problem answer.
+    return503OnClosing: false,
+    routerOptions: { maxParamLength: 500 },
+    frameworkErrors: refuseUnroutable,
+    clientErrorHandler: refuseGarbage,
+  })
+  app.removeContentTypeParser('text/plain')
+  // First, so that what the hooks after it refuse carries them, too.
+  addCommonHeaders(app)
+  handleErrors(app)
+  insistOnHttp(app)
+  await describeApi(app, options.version)
+  await registerRest(app, { deps, ...options }, options.checkAnswers ?? false)
+  await app.register(async (scope) => {
+    // A GraphQL document may hold an estimate, so what keeps callers from estimates keeps them from all of it.
+    scope.addHook('onRequest', mayEstimate(options.anonymousEstimates))
+    await registerGraphql(scope, deps, { production: options.production })
+  })
+  return app
+}

@@ -1,0 +1,212 @@
+import { z } from 'zod'
+import type { EstimateSettings } from './core/estimate/settings.ts'
+import { householdSchema, supplySchema } from './schemas/household.ts'
+
+const wholeNumber = (min: number, max: number) =>
+  z
+    .string()
+    .regex(/^\d{1,9}$/)
+    .transform(Number)
+    .pipe(z.int().min(min).max(max))
+const figure = (bounds: z.ZodType<number, number>) =>
+  z
+    .string()
+    .regex(/^\d{1,9}(\.\d{1,9})?$/)
+    .transform(Number)
+    .pipe(bounds)
+const code = z.string().regex(/^[A-Za-z0-9_.:-]{1,64}$/)
+const { volts, tolerancePercent } = supplySchema.shape
+const { weeksPerYear, coverageProbability } = householdSchema.shape
+
+/** One variable of the environment: what it is for, what it may be, and what it is where it is not set. */
+interface Setting<T> {
+  readonly meaning: string
+  readonly allowed: string
+  readonly secret?: true
+  readonly schema: z.ZodType<T, string>
+  readonly fallback: T
+  /** The default in words, where the value itself says too little. */
+  readonly fallbackText?: string
+}
+const setting = <T>(described: Setting<T>) => described
+
+/** Every variable that the service reads. The environment table of the README is this table. */
+export const SETTINGS = {
+  HOST: setting({
+    meaning: 'Address to listen on',
+    allowed: 'a host name or an IP address',
+    schema: z.string().regex(/^[A-Za-z0-9.:-]{1,253}$/),
+    fallback: '127.0.0.1',
+  }),
+  PORT: setting({
+    meaning: 'Port to listen on; 0 takes any free one',
+    allowed: 'a whole number from 0 to 65535',
+    schema: wholeNumber(0, 65_535),
+    fallback: 4000,
+  }),
+  DATA_DIR: setting({
+    meaning: 'Folder of the embedded database; made where it is missing',
+    allowed: 'a path',
+    schema: z.string().max(4_096),
+    fallback: './.data',
+  }),
+  DATABASE_URL: setting<string | null>({
+    meaning: 'PostgreSQL database; when set, nothing is embedded and DATA_DIR is not used',
+    allowed: 'a URL that starts with postgresql:// or postgres:// and names a host',
+    secret: true,
+    schema: z
+      .string()
+      .refine((text) => URL.canParse(text) && /^postgres(ql)?:\/\/./.test(text) && new URL(text).host !== ''),
+    fallback: null,
+    fallbackText: 'not set: the embedded database',
+  }),
+  ANONYMOUS_ESTIMATES: setting({
+    meaning:
+      'Whether estimates are given to callers without a key. There are no keys yet, so false means that nobody ' +
+      'can estimate, and that /graphql, where a document may hold an estimate, is closed',
+    allowed: 'true or false',
+    schema: z.enum(['true', 'false']).transform((text) => text === 'true'),
+    fallback: true,
+  }),
+  LOG_LEVEL: setting({
+    meaning: 'Least severe level that is logged',
+    allowed: 'one of fatal, error, warn, info, debug, trace, silent',
+    schema: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'trace', 'silent']),
+    fallback: 'info',
+  }),
+  NODE_ENV: setting({
+    meaning: 'development shows more in GraphQL errors; anything else is production',
+    allowed: 'production, development or test',
+    schema: z.enum(['production', 'development', 'test']),
+    fallback: 'production',
+  }),
+  BODY_LIMIT_BYTES: setting({
+    meaning: 'Largest request body that is read',
+    allowed: 'a whole number from 1024 to 104857600',
+    schema: wholeNumber(1_024, 104_857_600),
+    fallback: 1_048_576,
+    fallbackText: '1048576 (1 MiB)',
+  }),
+  DEFAULT_SUPPLY_VOLTS: setting({
+    meaning: 'Nominal voltage where a request names none, V',
+    allowed: 'a number from 90 to 260',
+    schema: figure(volts),
+    fallback: 230,
+  }),
+  DEFAULT_SUPPLY_TOLERANCE_PERCENT: setting({
+    meaning: 'Half-width of the voltage about its nominal value, %',
+    allowed: 'a number from 0 to 20',
+    schema: figure(tolerancePercent),
+    fallback: 6,
+  }),
+  DEFAULT_SUPPLY_HERTZ: setting({
+    meaning: 'Frequency, Hz',
+    allowed: '50 or 60',
+    schema: z.enum(['50', '60']).transform(Number),
+    fallback: 50,
+  }),
+  DEFAULT_TARIFF_CODE: setting({
+    meaning: 'Tariff where a request names none; the default is an invented price',
+    allowed: 'the code of a tariff that the service has',
+    schema: code,
+    fallback: 'sample-flat-eur',
+  }),
+  DEFAULT_EMISSION_FACTOR_CODE: setting({
+    meaning: 'Emission factor where a request names none',
+    allowed: 'the code of an emission factor that the service has',
+    schema: code,
+    fallback: 'world-2023',
+  }),
+  DEFAULT_WEEKS_PER_YEAR: setting({
+    meaning: 'Weeks counted to a year; 52 is the common hand calculation',
+    allowed: 'a number above 0 and up to 53',
+    schema: figure(weeksPerYear.unwrap()),
+    fallback: 365 / 7,
+    fallbackText: '365/7',
+  }),
+  DEFAULT_COVERAGE_PROBABILITY: setting({
+    meaning: 'Coverage probability of the intervals where a request names none',
+    allowed: 'a number from 0.5 to 0.99',
+    schema: figure(coverageProbability.unwrap()),
+    fallback: 0.9,
+  }),
+} as const
+
+type Settings = typeof SETTINGS
+type Name = keyof Settings
+/** The service's settings, by the names of their variables. */
+export type Config = { readonly [N in Name]: Settings[N] extends Setting<infer T> ? T : never }
+
+/** The environment holds settings that the service can't start with; the message names every one of them. */
+export class ConfigError extends Error {
+  constructor(problems: readonly string[]) {
+    super(`The settings in the environment are wrong:\n${problems.map((line) => `  ${line}`).join('\n')}`)
+    this.name = 'ConfigError'
+  }
+}
+
+/** One wrong setting in words. A secret's value is never repeated. */
+function wrongSetting(name: Name, value: string, allowed: string = SETTINGS[name].allowed): string {
+  const described: Setting<unknown> = SETTINGS[name]
+  const shown = described.secret
+    ? '(value not shown, since it may hold a password)'
+    : JSON.stringify(value.slice(0, 200))
+  return `${name} is ${shown}: it must be ${allowed}.`
+}
+
+/**
+ * The only reader of the environment. An empty variable counts as not set.
+ * @throws ConfigError naming every wrong variable at once
+ */
+export function readConfig(environment: Readonly<Record<string, string | undefined>> = process.env): Config {
+  const problems: string[] = []
+  const values = Object.entries(SETTINGS).map(([name, described]) => {
+    const text = environment[name]?.trim() ?? ''
+    if (text === '') return [name, described.fallback]
+    const result = described.schema.safeParse(text)
+    if (!result.success) problems.push(wrongSetting(name as Name, text))
+    return [name, result.data]
+  })
+  if (problems.length > 0) throw new ConfigError(problems)
+  return Object.fromEntries(values) as Config
+}
+
+interface PriceLists {
+  readonly tariffs: EstimateSettings['tariffs']
+  readonly emissionFactors: EstimateSettings['emissionFactors']
+}
+
+/**
+ * What a request falls back on: the operator's settings, and the tariffs and emission factors that the service has.
+ * @throws ConfigError where a default is not among them
+ */
+export function settingsOf(config: Config, { tariffs, emissionFactors }: PriceLists): EstimateSettings {
+  const problems = [
+    ...unknownCode('DEFAULT_TARIFF_CODE', config, tariffs),
+    ...unknownCode('DEFAULT_EMISSION_FACTOR_CODE', config, emissionFactors),
+  ]
+  if (problems.length > 0) throw new ConfigError(problems)
+  return {
+    supply: {
+      volts: config.DEFAULT_SUPPLY_VOLTS,
+      tolerancePercent: config.DEFAULT_SUPPLY_TOLERANCE_PERCENT,
+      hertz: config.DEFAULT_SUPPLY_HERTZ,
+    },
+    tariffs,
+    defaultTariffCode: config.DEFAULT_TARIFF_CODE,
+    emissionFactors,
+    defaultEmissionFactorCode: config.DEFAULT_EMISSION_FACTOR_CODE,
+    weeksPerYear: config.DEFAULT_WEEKS_PER_YEAR,
+    coverageProbability: config.DEFAULT_COVERAGE_PROBABILITY,
+  }
+}
+
+function unknownCode(
+  name: 'DEFAULT_TARIFF_CODE' | 'DEFAULT_EMISSION_FACTOR_CODE',
+  config: Config,
+  known: ReadonlyMap<string, unknown>,
+): string[] {
+  return known.has(config[name])
+    ? []
+    : [wrongSetting(name, config[name], `one of ${[...known.keys()].join(', ')}`)]
+}

@@ -1,0 +1,35 @@
+import { FaultyInput } from '../../../core/fault.ts'
+import { householdSchema } from '../../../schemas/household.ts'
+import { readShape } from '../../../schemas/readShape.ts'
+import { estimateHousehold } from '../../../useCases/estimateHousehold.ts'
+import { builder } from '../builder.ts'
+import { householdOfInput } from '../householdOfInput.ts'
+import { EstimateInput } from '../inputs/estimate.ts'
+import { COST_OF_ONE_DEVICE, LIST_COST } from '../limits.ts'
+import { pointerIntoInput } from '../pointerIntoInput.ts'
+import { EstimateType } from '../types/estimate.ts'
+
+builder.queryField('estimate', (t) =>
+  t.field({
+    type: EstimateType,
+    nullable: true,
+    description:
+      'What the devices of a household draw while nobody uses them: per device and in total, with intervals and with flags that tell measured from assumed. Nothing is stored. Bad input is one error with code BAD_USER_INPUT whose extensions name every fault.',
+    args: { input: t.arg({ type: EstimateInput, required: true, description: 'The household.' }) },
+    complexity: ({ input: { devices } }) => ({
+      field: devices.length * COST_OF_ONE_DEVICE,
+      // `devices` counts as LIST_COST entries, so together they count as many as were sent.
+      multiplier: Math.max(devices.length / LIST_COST, 1),
+    }),
+    resolve: async (_root, { input }, { deps }) => {
+      try {
+        return await estimateHousehold(deps, readShape(householdSchema, householdOfInput(input)))
+      } catch (error) {
+        if (!(error instanceof FaultyInput)) throw error
+        throw new FaultyInput(
+          error.faults.map((fault) => ({ ...fault, pointer: pointerIntoInput(fault.pointer, input) })),
+        )
+      }
+    },
+  }),
+)

@@ -1,0 +1,41 @@
+import { DomainError, type Fault } from '../../core/fault.ts'
+import { type CategoryCursor, readCursor } from '../categoryCursor.ts'
+
+type Filter = Parameters<typeof readCursor>[1] & { readonly catalogueRevision?: number | undefined }
+
+interface Texts {
+  readonly after?: string | undefined
+  readonly before?: string | undefined
+}
+
+interface Places {
+  /** The codes that the cursors stand for. */
+  readonly keys: Texts
+  /** The catalogue revision that they were handed out from, which the page then reads too. */
+  readonly revision: number | undefined
+  /** Cursors that were not made here or belong to another filter or revision. */
+  readonly faults: readonly Fault[]
+}
+
+/** What `after` and `before` stand for. They are REST's cursors: one that either edge gave out is good for both. */
+export function readCategoryCursors(texts: Texts, filter: Filter): Places {
+  const faults: Fault[] = []
+  const read = (name: keyof Texts, revision: number | undefined): CategoryCursor | null => {
+    const text = texts[name]
+    if (text === undefined) return null
+    try {
+      return readCursor(text, filter, revision)
+    } catch (error) {
+      if (!(error instanceof DomainError)) throw error
+      faults.push({ pointer: `/${name}`, code: error.code, message: error.message })
+      return null
+    }
+  }
+  const after = read('after', filter.catalogueRevision)
+  const before = read('before', filter.catalogueRevision ?? after?.revision)
+  return {
+    keys: { after: after?.after, before: before?.after },
+    revision: after?.revision ?? before?.revision,
+    faults,
+  }
+}

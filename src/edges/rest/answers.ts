@@ -1,0 +1,25 @@
+import { z } from 'zod'
+
+type Examples = Readonly<Record<string, { readonly value: unknown }>>
+
+/** A good answer of a route for its OpenAPI entry. */
+export const jsonAnswer = (description: string, schema: z.ZodType, example: unknown, headers?: Headers) => ({
+  description,
+  ...(headers && { headers }),
+  content: { 'application/json': { schema, examples: { example: { value: example } } satisfies Examples } },
+})
+
+type Headers = Readonly<Record<string, { readonly type: 'string' | 'integer'; readonly description: string }>>
+
+/** What answers read from the catalogue say of themselves. */
+export const CATALOGUE_HEADERS = {
+  ETag: {
+    type: 'string',
+    description: 'Tag of the catalogue revision that was read; send it as If-None-Match',
+  },
+  'Catalogue-Revision': { type: 'integer', description: 'The catalogue revision that was read' },
+} as const satisfies Headers
+
+export const notModified = z
+  .null()
+  .describe('The answer that goes with the tag in If-None-Match is still current')

@@ -1,0 +1,84 @@
+import swagger from '@fastify/swagger'
+import swaggerUi from '@fastify/swagger-ui'
+import type { FastifyInstance } from 'fastify'
+import { jsonSchemaTransform, jsonSchemaTransformObject } from 'fastify-type-provider-zod'
+import { REQUEST_EXAMPLES } from './examples.ts'
+import { tidyDocument } from './tidyDocument.ts'
+
+const DESCRIPTION = `
+Estimates what the devices of a household draw while nobody uses them: watts, kWh, money and emissions a year, each with an interval and a flag that tells measured from assumed.
+
+Every answer carries X-Request-Id; a caller's own is kept where it is 1 to 64 letters, digits or any of . _ -. Bodies are read up to 1 MiB, unless the operator sets another limit. Unknown fields and parameters are refused, not dropped. Errors are problem details (RFC 9457) that name every fault at once; /problems/{code} explains each code. Besides what each operation lists, HTTP itself may be refused with 405, 408, 417 and 431. The same figures come from GraphQL at /graphql.
+
+New fields may be added to answers at any time; that does not make a new version.`.trim()
+
+const LICENSE = { name: 'All rights reserved', identifier: 'LicenseRef-All-Rights-Reserved' }
+
+/** The page loads its own files and nothing else; styles that scripts set on elements are not bound by style-src. */
+const PAGE_POLICY =
+  "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; connect-src 'self'; " +
+  "base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
+
+type Transform = typeof jsonSchemaTransform
+type TransformObject = typeof jsonSchemaTransformObject
+interface Operation {
+  readonly operationId?: string
+  readonly requestBody?: { readonly content: { readonly 'application/json': object } }
+}
+interface Answer {
+  readonly headers?: object
+  readonly content?: Readonly<Record<string, { readonly examples?: object }>>
+}
+
+/** The zod transform keeps of an answer only its schema; its headers and examples are put back. Other routes are hidden. */
+const transform: Transform = (document) => {
+  const { schema: written, url } = document
+  if (!written.operationId) return { schema: { hide: true }, url }
+  const { schema } = jsonSchemaTransform(document)
+  const answers = (written.response ?? {}) as Record<string, Answer>
+  for (const [status, shown] of Object.entries((schema.response ?? {}) as Record<string, Answer>)) {
+    const { headers, content = {} } = answers[status] ?? {}
+    Object.assign(shown, headers && { headers })
+    for (const [type, { examples }] of Object.entries(content))
+      Object.assign(shown.content?.[type] ?? {}, { examples })
+  }
+  return { schema, url }
+}
+
+/** Adds the named components, and to each operation the examples of its request body. */
+const transformObject: TransformObject = (document) => {
+  const whole = jsonSchemaTransformObject(document)
+  const paths = (whole.paths ?? {}) as Record<string, Record<string, Operation>>
+  for (const { operationId = '', requestBody } of Object.values(paths).flatMap(Object.values<Operation>)) {
+    const examples = REQUEST_EXAMPLES[operationId]
+    if (examples && requestBody) Object.assign(requestBody.content['application/json'], { examples })
+  }
+  return tidyDocument(whole)
+}
+
+/** Registers the document before the routes that go into it; /docs is the only page, and loads nothing from elsewhere. */
+export async function describeApi(app: FastifyInstance, version: string): Promise<void> {
+  await app.register(swagger, {
+    openapi: {
+      openapi: '3.1.0',
+      info: { title: 'Standby draw estimation', version, description: DESCRIPTION, license: LICENSE },
+      // There are no keys yet. Where the operator asks for one, POST /v1/estimates answers 401.
+      security: [],
+      servers: [{ url: '/', description: 'This service' }],
+      tags: [
+        { name: 'estimates', description: 'What a household draws while nobody uses anything' },
+        { name: 'catalogue', description: 'Kinds of devices and their typical draws' },
+        { name: 'service', description: 'The service itself' },
+      ],
+    },
+    transform,
+    transformObject,
+  })
+  await app.register(swaggerUi, {
+    routePrefix: '/docs',
+    staticCSP: PAGE_POLICY,
+    logo: { type: 'image/svg+xml', content: '' },
+    theme: { title: 'Standby draw estimation', favicon: [] },
+    uiConfig: { layout: 'BaseLayout', validatorUrl: null },
+  })
+}

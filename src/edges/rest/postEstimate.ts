@@ -1,0 +1,43 @@
+import { DomainError } from '../../core/fault.ts'
+import { estimateSchema } from '../../schemas/estimate.ts'
+import { householdSchema } from '../../schemas/household.ts'
+import { estimateHousehold } from '../../useCases/estimateHousehold.ts'
+import { jsonAnswer } from './answers.ts'
+import { mayEstimate } from './authorize.ts'
+import { exampleEstimate } from './examples.ts'
+import { NEEDS_BODY, problemAnswers } from './problem.ts'
+import type { RestContext } from './restContext.ts'
+import { noQuery, queryFaults, type RestApp } from './submitted.ts'
+
+export function postEstimate(app: RestApp, { deps, anonymousEstimates }: RestContext): void {
+  app.route({
+    method: 'POST',
+    url: '/v1/estimates',
+    schema: {
+      operationId: 'estimateHousehold',
+      tags: ['estimates'],
+      summary: 'Estimate what the devices of a household draw while nobody uses them',
+      description:
+        'Per device and in total: average power, energy, money and emissions a year, each as the mean and a coverage ' +
+        'interval, with a flag that tells measured from assumed. Only devices[].category is required (a code, a name or ' +
+        'an alias); the answer repeats what was used in place of what was left out. Nothing is stored. The same request ' +
+        'against the same catalogue revision gives the same bytes.',
+      querystring: noQuery,
+      body: householdSchema,
+      response: {
+        200: jsonAnswer('The estimate', estimateSchema, exampleEstimate),
+        ...problemAnswers(...NEEDS_BODY, 'key-required', 'unknown-revision'),
+      },
+    },
+    onRequest: mayEstimate(anonymousEstimates),
+    preValidation: async (request) => {
+      const body: unknown = request.body
+      if (body === undefined)
+        throw new DomainError('malformed-body', 'This request needs a JSON body; none came.')
+    },
+    handler: async ({ body, query }, reply) => {
+      reply.header('cache-control', 'no-store')
+      return estimateHousehold(deps, { ...body, faults: [...queryFaults(query), ...body.faults] })
+    },
+  })
+}

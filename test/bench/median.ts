@@ -1,0 +1,6 @@
+/** Middle value; the mean of the two middle ones where their number is even. */
+export function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b)
+  const half = sorted.length / 2
+  return (sorted[Math.ceil(half) - 1]! + sorted[Math.floor(half)]!) / 2
+}

@@ -1,0 +1,91 @@
+import type { FastifyInstance } from 'fastify'
+import request from 'supertest'
+import { type AppOptions, buildApp } from '../../src/app.ts'
+import { readConfig, settingsOf } from '../../src/config.ts'
+import type { Category } from '../../src/core/catalogue/category.ts'
+import type { EstimateSettings } from '../../src/core/estimate/settings.ts'
+import { createLog } from '../../src/log.ts'
+import { openCatalogueMemory } from '../../src/useCases/catalogueMemory.ts'
+import type { CatalogueStore } from '../../src/stores/catalogueStore.ts'
+import type { Deps } from '../../src/useCases/deps.ts'
+import { seedCatalogue } from '../../src/useCases/seedCatalogue.ts'
+import { memoryCatalogueStore } from '../stores/memoryCatalogueStore.ts'
+import { testCategories } from './testCatalogue.ts'
+
+export interface TestApp {
+  readonly app: FastifyInstance
+  readonly deps: Deps
+  /** Where it listens, on this machine alone. */
+  readonly url: string
+  /** Everything that was logged, as it was written. */
+  readonly log: () => string
+  /** A supertest request to the app. */
+  readonly send: ReturnType<typeof request>
+  readonly close: () => Promise<void>
+}
+
+const testSettings = settingsOf(readConfig({}), {
+  tariffs: new Map([
+    [
+      'sample-flat-eur',
+      {
+        code: 'sample-flat-eur',
+        name: 'Invented price',
+        tariff: { kind: 'flat', currency: 'EUR', pricePerKwh: 0.3 },
+        source: 'invented sample',
+        sampleData: true,
+      },
+    ],
+  ]),
+  emissionFactors: new Map([
+    [
+      'world-2023',
+      {
+        code: 'world-2023',
+        region: 'Nowhere',
+        year: 2023,
+        factor: { kgCo2ePerKwh: 0.5 },
+        gases: 'CO2e',
+        source: 'invented for the tests',
+        mark: 'M',
+      },
+    ],
+  ]),
+})
+
+/** The whole app over a store in memory, with every REST answer checked against its schema. */
+export async function testApp(
+  options: Partial<Omit<AppOptions, 'log'>> & {
+    readonly categories?: readonly Category[]
+    readonly catalogueStore?: CatalogueStore
+    readonly settings?: EstimateSettings
+  } = {},
+): Promise<TestApp> {
+  const {
+    categories = testCategories,
+    catalogueStore = memoryCatalogueStore(),
+    settings = testSettings,
+    ...appOptions
+  } = options
+  const catalogueMemory = await openCatalogueMemory(catalogueStore)
+  const deps: Deps = {
+    catalogueStore,
+    catalogueMemory,
+    settings,
+    clock: () => new Date('2026-01-31T12:00:00Z'),
+  }
+  if (categories.length > 0) await seedCatalogue(deps, categories)
+  let log = ''
+  const app = await buildApp(deps, {
+    version: '0.0.0-test',
+    production: true,
+    log: createLog('trace', { write: (line: string) => (log += line) }),
+    bodyLimitBytes: 1_048_576,
+    anonymousEstimates: true,
+    checkStore: async () => undefined,
+    checkAnswers: true,
+    ...appOptions,
+  })
+  const url = await app.listen({ host: '127.0.0.1', port: 0 })
+  return { app, deps, url, log: () => log, send: request(url), close: () => app.close() }
+}
