@@ -5,12 +5,14 @@
 import { readFile, writeFile } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
 import { envExample } from './envExample.ts'
+import { readme } from './readme.ts'
 import { servedOpenApi } from './servedOpenApi.ts'
 
 const root = fileURLToPath(new URL('../..', import.meta.url))
 const documents = [
   { file: 'src/edges/rest/openapi.json', text: await servedOpenApi() },
   { file: '.env.example', text: envExample() },
+  { file: 'README.md', text: await readme(`${root}README.md`) },
 ]
 
 /** Number of the first line that differs. */
