@@ -74,7 +74,7 @@ export const supplySchema = z
   .strictObject({
     volts: z.number().min(90).max(260).describe('Nominal voltage, V'),
     tolerancePercent: nonNegative(20),
-    hertz: z.union([z.literal(50), z.literal(60)]),
+    hertz: z.literal([50, 60]),
   })
   .meta({ id: 'Supply' })
 
@@ -114,6 +114,6 @@ export const householdSchema = z
     coverageProbability: z.number().min(0.5).max(0.99).optional(),
     catalogueRevision: z.int().positive().optional(),
     meters: z.array(meterSchema).max(LIMITS.metersPerHousehold).optional(),
-    devices: z.array(deviceSchema).min(1, 'must name at least one device').max(LIMITS.devices),
+    devices: z.array(deviceSchema).min(1).max(LIMITS.devices),
   })
   .meta({ id: 'EstimateRequest' })

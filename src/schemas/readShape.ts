@@ -1,5 +1,6 @@
 import type { z } from 'zod'
 import type { Fault, Submitted } from '../core/fault.ts'
+import { wordIssue } from './wordIssue.ts'
 
 const escape = (key: PropertyKey) => String(key).replaceAll('~', '~0').replaceAll('/', '~1')
 
@@ -24,7 +25,7 @@ export function faultsOf(issue: Issue, raw: unknown, base: readonly PropertyKey[
       code: 'unknown-field',
       message: `There is no field "${key.slice(0, 100)}" here; remove it or correct its name.`,
     }))
-  if (issue.code === 'invalid_union' && issue.errors.length > 0) {
+  if (issue.code === 'invalid_union' && issue.errors.some((inner) => depthOf(inner) > 0)) {
     const closest = [...issue.errors].sort((a, b) => depthOf(b) - depthOf(a) || a.length - b.length)[0]!
     return closest.flatMap((inner) => faultsOf(inner, raw, path))
   }
@@ -34,7 +35,7 @@ export function faultsOf(issue: Issue, raw: unknown, base: readonly PropertyKey[
     {
       pointer: pointerOf(path),
       code: missing ? 'required' : codeOf(issue),
-      message: missing ? 'This field is required.' : `${sentence(issue.message)}${quoted(value)}`,
+      message: missing ? 'This field is required.' : messageOf(issue, value),
     },
   ]
 }
@@ -47,7 +48,11 @@ function codeOf(issue: Issue): string {
   return issue.code.replaceAll('_', '-')
 }
 
-const sentence = (message: string) => (message.endsWith('.') ? message.slice(0, -1) : message)
+/** A message written by hand (a custom rule) stands as it is; the others get the bad value behind what is allowed. */
+function messageOf(issue: Issue, value: unknown): string {
+  const words = wordIssue(issue)
+  return issue.code === 'custom' ? `${words}.` : `${words}${quoted(value)}`
+}
 
 /** The bad value, shortened, so that the caller can find it; objects and lists are not repeated. */
 function quoted(value: unknown): string {
