@@ -22,7 +22,7 @@ const LAYERS = [
   {
     name: 'schemas',
     files: ['^src/schemas/', '^src/core/'],
-    packages: ['zod', 'csv-parse', 'csv-stringify'],
+    packages: ['zod', 'csv-parse', 'csv-stringify', 'saxes'],
     why: 'Schemas say what may come in and what goes out, in terms of the core.',
   },
   {

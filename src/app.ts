@@ -1,6 +1,7 @@
 import { type FastifyBaseLogger, type FastifyInstance, fastify } from 'fastify'
 import { registerGraphql } from './edges/graphql/index.ts'
 import { mayEstimate } from './edges/rest/authorize.ts'
+import { addCallers } from './edges/rest/callers.ts'
 import { addCommonHeaders } from './edges/rest/commonHeaders.ts'
 import { handleErrors, refuseUnroutable } from './edges/rest/handleErrors.ts'
 import { registerRest } from './edges/rest/index.ts'
@@ -50,6 +51,7 @@ export async function buildApp(deps: Deps, options: AppOptions): Promise<Fastify
   addCommonHeaders(app)
   handleErrors(app)
   insistOnHttp(app)
+  addCallers(app, deps)
   await describeApi(app, options.version)
   await registerRest(app, { deps, ...options }, options.checkAnswers ?? false)
   await app.register(async (scope) => {

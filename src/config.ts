@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { CHOSEN_KEY } from './core/access/keyText.ts'
 import type { EstimateSettings } from './core/estimate/settings.ts'
 import { householdSchema, supplySchema } from './schemas/household.ts'
 
@@ -60,10 +61,20 @@ export const SETTINGS = {
     fallback: null,
     fallbackText: 'not set: the embedded database',
   }),
+  BOOTSTRAP_ADMIN_KEY: setting<string | null>({
+    meaning:
+      "The key of the operator's admin, valid while it is set here. Where it is not set and no key was ever issued, " +
+      'the start issues one and prints it once',
+    allowed: '32 to 256 letters, digits, or any of _ -',
+    secret: true,
+    schema: z.string().regex(CHOSEN_KEY),
+    fallback: null,
+    fallbackText: 'not set',
+  }),
   ANONYMOUS_ESTIMATES: setting({
     meaning:
-      'Whether estimates are given to callers without a key. There are no keys yet, so false means that nobody ' +
-      'can estimate, and that /graphql, where a document may hold an estimate, is closed',
+      'Whether estimates are given to callers without a key. Where it is false, POST /v1/estimates and /graphql, ' +
+      'where a document may hold an estimate, need a key with the scope estimate',
     allowed: 'true or false',
     schema: z.enum(['true', 'false']).transform((text) => text === 'true'),
     fallback: true,
@@ -86,6 +97,20 @@ export const SETTINGS = {
     schema: wholeNumber(1_024, 104_857_600),
     fallback: 1_048_576,
     fallbackText: '1048576 (1 MiB)',
+  }),
+  IMPORT_LIMIT_BYTES: setting({
+    meaning: 'Largest file that is imported into the catalogue',
+    allowed: 'a whole number from 1024 to 104857600',
+    schema: wholeNumber(1_024, 104_857_600),
+    fallback: 16_777_216,
+    fallbackText: '16777216 (16 MiB)',
+  }),
+  BASE_LOAD_LIMIT_BYTES: setting({
+    meaning: 'Largest file of interval data that POST /v1/base-load/evaluate reads',
+    allowed: 'a whole number from 1024 to 536870912',
+    schema: wholeNumber(1_024, 536_870_912),
+    fallback: 33_554_432,
+    fallbackText: '33554432 (32 MiB)',
   }),
   DEFAULT_SUPPLY_VOLTS: setting({
     meaning: 'Nominal voltage where a request names none, V',
@@ -171,16 +196,23 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
   return Object.fromEntries(values) as Config
 }
 
-interface PriceLists {
+interface ReferenceLists {
   readonly tariffs: EstimateSettings['tariffs']
   readonly emissionFactors: EstimateSettings['emissionFactors']
+  readonly meterPresets: EstimateSettings['meterPresets']
+  readonly limits: EstimateSettings['limits']
+  readonly cautions: EstimateSettings['cautions']
 }
 
 /**
- * What a request falls back on: the operator's settings, and the tariffs and emission factors that the service has.
+ * What a request falls back on: the operator's settings, and the tariffs, emission factors, classes of meter, limits
+ * and cautions that the service has.
  * @throws ConfigError where a default is not among them
  */
-export function settingsOf(config: Config, { tariffs, emissionFactors }: PriceLists): EstimateSettings {
+export function settingsOf(
+  config: Config,
+  { tariffs, emissionFactors, meterPresets, limits, cautions }: ReferenceLists,
+): EstimateSettings {
   const problems = [
     ...unknownCode('DEFAULT_TARIFF_CODE', config, tariffs),
     ...unknownCode('DEFAULT_EMISSION_FACTOR_CODE', config, emissionFactors),
@@ -196,6 +228,9 @@ export function settingsOf(config: Config, { tariffs, emissionFactors }: PriceLi
     defaultTariffCode: config.DEFAULT_TARIFF_CODE,
     emissionFactors,
     defaultEmissionFactorCode: config.DEFAULT_EMISSION_FACTOR_CODE,
+    meterPresets,
+    limits,
+    cautions,
     weeksPerYear: config.DEFAULT_WEEKS_PER_YEAR,
     coverageProbability: config.DEFAULT_COVERAGE_PROBABILITY,
   }

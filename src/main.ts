@@ -10,6 +10,13 @@ const STOP_WITHIN_MS = 10_000
 /** For people: on the error stream, so that the log on the standard output stays one JSON object a line. */
 const say = (message: string) => process.stderr.write(`${message}\n`)
 
+/** Never to the log, which others read and which is kept. */
+const showFirstKey = (key: string) =>
+  say(
+    `The first admin key of this service, shown this once and stored nowhere: ${key}\n` +
+      'Keep it where secrets are kept. Send it as Authorization: Bearer … to issue further keys at /v1/api-keys.',
+  )
+
 /** What the operator can mend is said in a sentence; anything else keeps its stack. */
 function explain(error: unknown): string {
   if (error instanceof ConfigError || error instanceof DomainError) return error.message
@@ -30,7 +37,7 @@ function explain(error: unknown): string {
 async function start(): Promise<void> {
   const config = readConfig()
   const log = createLog(config.LOG_LEVEL)
-  const service = await startService(config, log, say)
+  const service = await startService(config, log, say, showFirstKey)
   say(
     `Listening on ${service.url} (API description at ${service.url}/docs, GraphQL at ${service.url}/graphql)`,
   )

@@ -4,20 +4,31 @@ import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import type { Category } from './core/catalogue/category.ts'
 import { sharedNames } from './core/catalogue/sharedNames.ts'
+import type { CautionList } from './core/cautions/caution.ts'
 import type { NamedEmissionFactor } from './core/emissions/emissionFactor.ts'
+import type { Limit } from './core/limits/limit.ts'
 import type { NamedTariff } from './core/money/tariff.ts'
+import type { MeterPresets } from './core/readings/meterPreset.ts'
 import { parseCategoriesCsv } from './schemas/categoryCsv.ts'
+import { parseCautionsCsv } from './schemas/cautionCsv.ts'
+import { parseLimitsCsv } from './schemas/limitCsv.ts'
+import { parseMeterPresetsCsv } from './schemas/meterPresetCsv.ts'
 import type { CsvFault } from './schemas/readLines.ts'
 import { parseEmissionFactorsCsv, parseTariffsCsv } from './schemas/referenceCsv.ts'
+import { parseTariffsJson } from './schemas/tariffsJson.ts'
 
 export interface Seed {
   readonly categories: readonly Category[]
   readonly tariffs: ReadonlyMap<string, NamedTariff>
   readonly emissionFactors: ReadonlyMap<string, NamedEmissionFactor>
+  readonly meterPresets: MeterPresets
+  readonly limits: ReadonlyMap<string, Limit>
+  readonly cautions: CautionList
 }
 
 /**
- * Reads the sample catalogue, the sample tariffs and the published emission factors that the service is shipped with.
+ * Reads the sample catalogue, the sample tariffs, the published emission factors and the classes of meter that
+ * the service is shipped with.
  * @param folder where the files are; by default the project's own seed/, found from source and from dist/ alike
  * @throws Error that lists every fault in the files, by file, line and column
  */
@@ -32,17 +43,32 @@ export async function readSeed(folder = join(projectFolder(), 'seed')): Promise<
   )
   const categories = groups.flatMap((group) => group.categories)
   const tariffs = parseTariffsCsv(await read('tariffs.csv'))
+  const moreTariffs = parseTariffsJson(await read('tariffs.json'), tariffs.entries)
   const factors = parseEmissionFactorsCsv(await read('emission-factors.csv'))
+  const { presets, faults: meterFaults } = parseMeterPresetsCsv(await read('meter-presets.csv'))
+  const limits = parseLimitsCsv(await read('limits.csv'))
+  const { cautions, faults: cautionFaults } = parseCautionsCsv(await read('cautions.csv'))
   const problems = [
     ...groups.flatMap(({ name, faults }) => inWords(name, faults)),
     ...inWords('tariffs.csv', tariffs.faults),
+    ...moreTariffs.faults.map(({ pointer, message }) => `tariffs.json, ${pointer}: ${message}`),
     ...inWords('emission-factors.csv', factors.faults),
+    ...inWords('meter-presets.csv', meterFaults),
+    ...inWords('limits.csv', limits.faults),
+    ...inWords('cautions.csv', cautionFaults),
     ...sharedNames(categories).map(
       ({ name, codes }) => `categories: "${name}" names ${codes.join(' and ')}; name one.`,
     ),
   ]
-  if (problems.length > 0) throw new Error(`The seed files have faults:\n${problems.join('\n')}`)
-  return { categories, tariffs: tariffs.entries, emissionFactors: factors.entries }
+  if (!presets || problems.length > 0) throw new Error(`The seed files have faults:\n${problems.join('\n')}`)
+  return {
+    categories,
+    tariffs: moreTariffs.entries,
+    emissionFactors: factors.entries,
+    meterPresets: presets,
+    limits: limits.entries,
+    cautions,
+  }
 }
 
 /** The folder that holds package.json, above this file, be it source or compiled. */

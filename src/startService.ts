@@ -1,14 +1,18 @@
+import { randomBytes } from 'node:crypto'
 import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Logger } from 'pino'
 import { buildApp } from './app.ts'
 import { type Config, settingsOf } from './config.ts'
 import type { EstimateSettings } from './core/estimate/settings.ts'
+import { digests } from './persistence/digests.ts'
 import { openStores, type Stores } from './persistence/openStores.ts'
 import { projectFolder } from './persistence/projectFolder.ts'
 import { readSeed } from './readSeed.ts'
+import { bootstrapAdminKey } from './useCases/bootstrapAdminKey.ts'
 import { openCatalogueMemory } from './useCases/catalogueMemory.ts'
 import type { Deps } from './useCases/deps.ts'
+import { openKeyMemory } from './useCases/keyMemory.ts'
 import { seedCatalogue } from './useCases/seedCatalogue.ts'
 import { watchCatalogue } from './persistence/watchCatalogue.ts'
 
@@ -23,36 +27,59 @@ export interface Service {
 }
 
 /**
- * Starts the whole service: database, catalogue, edges. `onProgress` hears in plain words what takes time.
+ * Starts the whole service: database, catalogue, edges. `onProgress` hears in plain words what takes time,
+ * and `onFirstKey` the operator's first admin key, where this start issued it.
  * @throws ConfigError; DomainError where the database or its migrations refuse; the system's own error where the port is taken
  */
 export async function startService(
   config: Config,
   log: Logger,
   onProgress: (message: string) => void,
+  onFirstKey: (key: string) => void = () => undefined,
 ): Promise<Service> {
   const seed = await readSeed()
   const settings = settingsOf(config, seed)
   const stores = await openStores({ databaseUrl: config.DATABASE_URL, dataDir: config.DATA_DIR, onProgress })
   try {
-    return await serve(config, log, onProgress, stores, settings, seed)
+    return await serve(config, log, { onProgress, onFirstKey }, stores, settings, seed)
   } catch (error) {
     await stores.close()
     throw error
   }
 }
 
+interface Listeners {
+  readonly onProgress: (message: string) => void
+  readonly onFirstKey: (key: string) => void
+}
+
 async function serve(
   config: Config,
   log: Logger,
-  onProgress: (message: string) => void,
+  { onProgress, onFirstKey }: Listeners,
   stores: Stores,
   settings: EstimateSettings,
   seed: Awaited<ReturnType<typeof readSeed>>,
 ): Promise<Service> {
-  const { catalogueStore } = stores
+  const { catalogueStore, keyStore, auditStore } = stores
   const catalogueMemory = await openCatalogueMemory(catalogueStore)
-  const deps: Deps = { catalogueStore, catalogueMemory, settings, clock: () => new Date() }
+  const clock = () => new Date()
+  const keyMemory = openKeyMemory(keyStore, clock, (error) =>
+    log.warn({ err: error }, 'could not store when a key was last used'),
+  )
+  const deps: Deps = {
+    catalogueStore,
+    catalogueMemory,
+    settings,
+    clock,
+    keyStore,
+    keyMemory,
+    auditStore,
+    random: randomBytes,
+    digests,
+  }
+  const firstKey = await bootstrapAdminKey(deps, config.BOOTSTRAP_ADMIN_KEY)
+  if (firstKey !== null) onFirstKey(firstKey)
   const seeded = await seedCatalogue(deps, seed.categories)
   if (seeded > 0) onProgress(`Loaded the sample catalogue: ${seeded} categories, all figures invented`)
   const app = await buildApp(deps, {
@@ -60,18 +87,23 @@ async function serve(
     production: config.NODE_ENV !== 'development',
     log,
     bodyLimitBytes: config.BODY_LIMIT_BYTES,
+    importLimitBytes: config.IMPORT_LIMIT_BYTES,
     anonymousEstimates: config.ANONYMOUS_ESTIMATES,
+    baseLoadLimitBytes: config.BASE_LOAD_LIMIT_BYTES,
     checkStore: () => stores.check(),
   })
   const url = await app.listen({ host: config.HOST, port: config.PORT })
-  const stopWatching = watchCatalogue(catalogueMemory, CATALOGUE_WATCH_MS, (error) =>
-    log.warn({ err: error }, 'could not look for a newer catalogue'),
-  )
+  const stopWatching = watchCatalogue(catalogueMemory, {
+    everyMs: CATALOGUE_WATCH_MS,
+    listen: stores.listen,
+    onError: (error) => log.warn({ err: error }, 'could not look for a newer catalogue'),
+  })
   return {
     url,
     close: async () => {
       await app.close()
       await stopWatching()
+      await keyMemory.settled()
       await stores.close()
     },
   }

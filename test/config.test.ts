@@ -1,5 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { ConfigError, readConfig, SETTINGS, settingsOf } from '../src/config.ts'
+import { cautions } from './helpers/cautions.ts'
+import { limits } from './helpers/limits.ts'
+import { meterPresets } from './helpers/meterPresets.ts'
 
 const messageOf = (environment: Record<string, string>): string => {
   try {
@@ -119,7 +122,7 @@ describe('readConfig', () => {
 })
 
 describe('settingsOf', () => {
-  const lists = { tariffs: new Map(), emissionFactors: new Map() }
+  const lists = { tariffs: new Map(), emissionFactors: new Map(), meterPresets, limits, cautions }
 
   test('refuses default codes that the service does not have, both at once, naming those that it has', () => {
     const tariff = {

@@ -1,5 +1,6 @@
 const INTERVAL = '{ expected low high }'
-const FIGURES = `powerW ${INTERVAL} energyKwhPerYear ${INTERVAL} costPerYear ${INTERVAL} emissionsKgCo2ePerYear ${INTERVAL}`
+const MONEY = `{ expected low high amounts ${INTERVAL} }`
+const FIGURES = `powerW ${INTERVAL} energyKwhPerYear ${INTERVAL} costPerYear ${MONEY} emissionsKgCo2ePerYear ${INTERVAL}`
 
 /** Asks GraphQL for everything that REST answers of an estimate. */
 export const ESTIMATE_QUERY = `query ($input: EstimateInput!) {
@@ -8,9 +9,9 @@ export const ESTIMATE_QUERY = `query ($input: EstimateInput!) {
     used {
       supply { volts tolerancePercent hertz }
       tariff { currency ... on FlatTariff { pricePerKwh relativeUncertainty } }
-      tariffSource
+      tariffSource standbyPricePerKwh priceBasis
       emissionFactor { kgCo2ePerKwh gridLoss relativeUncertainty }
-      emissionFactorSource weeksPerYear annualUseKwh methodVersion
+      emissionFactorSource weeksPerYear annualUseKwh monthlyUseKwh methodVersion
     }
     devices {
       id label category categoryName quantity confidence sampleData shareOfTotal

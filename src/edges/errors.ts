@@ -18,6 +18,7 @@ const problem = (
   explanation,
   ...(headers && { headers }),
 })
+const REALM = 'Bearer realm="standby-draw-estimation"'
 const RETRY_SOON = { 'retry-after': '5' }
 
 /** The one table from error code to status, title and what to do. Both edges and GET /problems/{code} use it. */
@@ -31,6 +32,11 @@ export const PROBLEMS = {
     400,
     'The address is malformed',
     'Percent-encode the address as RFC 3986 says, in UTF-8.',
+  ),
+  'key-in-query': problem(
+    400,
+    'A key does not belong in an address',
+    'Addresses are kept in histories and logs. Send the key in Authorization: Bearer …, and replace this one, since others may have seen it.',
   ),
   'malformed-body': problem(
     400,
@@ -47,11 +53,42 @@ export const PROBLEMS = {
     'The cursor does not fit',
     'A cursor goes with the filter and the catalogue revision of the page that it came from. Use the Link header or nextCursor as they are, or start again without a cursor.',
   ),
+  'malformed-condition': problem(
+    400,
+    'If-Match cannot be read',
+    'Send entity tags as the header ETag gave them, each in its double quotes.',
+  ),
   'key-required': problem(
     401,
     'A key is required',
-    'The operator of this service gives no estimates to callers without a key (ANONYMOUS_ESTIMATES is false).',
-    { 'www-authenticate': 'Bearer realm="standby-draw-estimation"' },
+    'Send a key in Authorization: Bearer …; an admin of your organisation issues keys. Estimates need one where the operator gives none to callers without a key (ANONYMOUS_ESTIMATES is false).',
+    { 'www-authenticate': REALM },
+  ),
+  'key-unknown': problem(
+    401,
+    'The key is not valid',
+    'The key that was sent is not one, or it has expired or been revoked; which of them is not told. Send a valid key in Authorization: Bearer …, or, where none is needed, leave the header out.',
+    { 'www-authenticate': `${REALM}, error="invalid_token"` },
+  ),
+  'scope-missing': problem(
+    403,
+    'The key may not do this',
+    'scope names what the key would need. An admin of your organisation issues keys with other scopes.',
+  ),
+  'operator-only': problem(
+    403,
+    'Only the operator may do this',
+    'This is for admin keys of the organisation that runs the service.',
+  ),
+  'publishable-key': problem(
+    403,
+    'A publishable key is not for this',
+    'A publishable key is good for POST /v1/estimates and the quiz alone, whatever its scopes. Use a secret key, and never in a page.',
+  ),
+  'foreign-origin': problem(
+    403,
+    'The key is not for this origin',
+    'A publishable key is good only for pages of the origins that it was issued for; the browser names them in the header Origin.',
   ),
   'unknown-path': problem(
     404,
@@ -63,10 +100,30 @@ export const PROBLEMS = {
     'There is no such category',
     'nearest names the closest categories. GET /v1/categories?search=… finds categories by words.',
   ),
+  'unknown-tariff': problem(
+    404,
+    'There is no such tariff',
+    'known names the codes that there are. GET /v1/tariffs lists them.',
+  ),
+  'unknown-emission-factor': problem(
+    404,
+    'There is no such emission factor',
+    'known names the codes that there are. GET /v1/emission-factors lists them.',
+  ),
   'unknown-revision': problem(
     404,
     'There is no such catalogue revision',
     'newest is the newest revision. Leave catalogueRevision out to use it.',
+  ),
+  'unknown-key': problem(
+    404,
+    'There is no such key',
+    'GET /v1/api-keys lists the keys that you may manage, and their ids.',
+  ),
+  'unknown-audit-event': problem(
+    404,
+    'There is no such audit event',
+    'GET /v1/audit-events lists the events that you may read.',
   ),
   'unknown-problem': problem(
     404,
@@ -88,12 +145,56 @@ export const PROBLEMS = {
     'The request took too long to arrive',
     'Send headers and body without long pauses.',
   ),
+  'organisation-exists': problem(
+    409,
+    'There is such an organisation already',
+    'Codes of organisations are unique. Choose another one.',
+  ),
+  'key-ended': problem(
+    409,
+    'The key is no longer valid',
+    'A key that has expired or been revoked stays so, and has no successor. Issue a new key.',
+  ),
+  'key-rotated': problem(
+    409,
+    'The key has a successor already',
+    'successor is its id. Rotate that one; or, if it was lost, revoke it and issue a new key.',
+  ),
+  'bootstrap-key': problem(
+    409,
+    "This key is the operator's setting",
+    'The key of BOOTSTRAP_ADMIN_KEY is valid while it is set there. Change or remove the setting, and start the service again.',
+  ),
+  'category-exists': problem(
+    409,
+    'There is such a category already',
+    'A code is never used twice. PUT or PATCH changes the category that has it; a retired one can be restored.',
+  ),
+  'large-change': problem(
+    409,
+    'The change is very large',
+    'A draw figure would change by more than a factor of three, or go. changes lists each before and after. Where they are meant, send the edit again with confirm=true (in GraphQL confirm: true).',
+  ),
+  'already-there': problem(
+    412,
+    'There is such a category already',
+    'If-None-Match: * asks that there be none. Read the category, and change it with If-Match.',
+  ),
+  'stale-category': problem(
+    412,
+    'The category has been edited meanwhile',
+    'lastEdit says by whom, when and why, changes in which fields, current how the category is now; etag is the tag to base the next attempt on.',
+  ),
   'stale-revision': problem(
     412,
     'The catalogue has moved on',
-    'Somebody else made a newer revision. Read it, and make the change on top of it.',
+    'Somebody else made a newer revision. edits lists what came since, and changes the categories that are concerned. Read them, and make the change on top of the newest.',
   ),
-  'body-too-large': problem(413, 'The body is too large', 'Send fewer devices in one request.'),
+  'body-too-large': problem(
+    413,
+    'The body is too large',
+    'Send fewer devices in one request; divide a file that is to be imported.',
+  ),
   'address-too-long': problem(
     414,
     'A part of the address is too long',
@@ -102,7 +203,7 @@ export const PROBLEMS = {
   'unsupported-media-type': problem(
     415,
     'The body is in a form that is not read here',
-    'Send JSON with Content-Type: application/json.',
+    'Send one of the media types that Accept-Post or Accept-Patch names; for most addresses application/json.',
     { 'accept-post': 'application/json' },
   ),
   'unknown-expectation': problem(
@@ -114,6 +215,21 @@ export const PROBLEMS = {
     422,
     'The request has faults',
     'Every fault is in errors at once: pointer (RFC 6901) says where in the body, code what kind, message what is allowed. A fault with "in": "query" names a query parameter instead.',
+  ),
+  'faulty-import': problem(
+    422,
+    'The file has faults',
+    'Nothing of it was stored. badRows says where (line and column of a CSV file, pointer into a JSON list), what kind, and what is allowed; the first 1,000 are listed.',
+  ),
+  'precondition-required': problem(
+    428,
+    'The edit does not say what it is based on',
+    'Send the ETag of what you have read as If-Match, so that nobody else’s edit is overwritten unseen; to make a category, If-None-Match: *.',
+  ),
+  'too-many-bad-keys': problem(
+    429,
+    'Too many keys that are not valid',
+    'Keys from this address are not looked at until the seconds that Retry-After names have passed. A caller without a key is not concerned.',
   ),
   'headers-too-large': problem(
     431,
@@ -207,13 +323,20 @@ export function translateParserError(code: string | undefined): Translated {
 export function translate(error: unknown): Translated {
   if (error instanceof FaultyInput) return faulty(error.faults)
   if (error instanceof DomainError && isProblemCode(error.code))
-    return { ...row(error.code, error.message), extra: error.details }
+    return withRetryAfter({ ...row(error.code, error.message), extra: error.details })
   const { code = '', statusCode = 500 } = error instanceof Error ? (error as Error & FrameworkFields) : {}
   const known = FRAMEWORK[code]
   if (known) return row(...known)
   // Such as a connection that breaks off in the middle of a body.
   if (statusCode >= 400 && statusCode < 500) return row('malformed-request', 'The request could not be read.')
   return row('internal', 'The service failed. Tell the operator the request id of this answer.')
+}
+
+/** Where an error says in how many seconds to come back, the header says so, too. */
+function withRetryAfter(translated: Translated): Translated {
+  const seconds = translated.extra?.['retryAfterSeconds']
+  if (typeof seconds !== 'number') return translated
+  return { ...translated, headers: { ...translated.headers, 'retry-after': String(seconds) } }
 }
 
 function faulty(errors: readonly ShownFault[]): Translated {

@@ -6,3 +6,4 @@ const OURS = 0x73_74_62_79
 
 export const MIGRATION_LOCK = `pg_advisory_xact_lock(${OURS}, 1)`
 export const CATALOGUE_LOCK = `pg_advisory_xact_lock(${OURS}, 2)`
+export const ACCESS_LOCK = `pg_advisory_xact_lock(${OURS}, 3)`

@@ -1,12 +1,17 @@
 import { setTimeout as wait } from 'node:timers/promises'
 import { DomainError } from '../core/fault.ts'
+import type { AuditStore } from '../stores/auditStore.ts'
 import type { CatalogueStore } from '../stores/catalogueStore.ts'
+import type { KeyStore } from '../stores/keyStore.ts'
 import type { Database } from './database.ts'
 import { PrismaClient } from './generated/client.ts'
+import { type Listen, listenForRevisions } from './listenForRevisions.ts'
 import { migrate } from './migrate.ts'
 import { openEmbedded } from './openEmbedded.ts'
 import { openPostgres } from './openPostgres.ts'
+import { prismaAuditStore } from './prismaAuditStore.ts'
 import { prismaCatalogueStore } from './prismaCatalogueStore.ts'
+import { prismaKeyStore } from './prismaKeyStore.ts'
 import { readMigrations } from './readMigrations.ts'
 
 export interface StoresOptions {
@@ -25,7 +30,11 @@ export interface StoresOptions {
 /** Everything that is stored, and the database behind it. */
 export interface Stores {
   readonly catalogueStore: CatalogueStore
+  readonly keyStore: KeyStore
+  readonly auditStore: AuditStore
   readonly kind: Database['kind']
+  /** Hears of edits by other processes; missing where there can be none, since the database is embedded. */
+  readonly listen?: Listen
   /** A cheap question to the database. @throws DomainError database-silent; whatever the database says */
   check(): Promise<void>
   /** Closes the database; further calls do nothing. */
@@ -54,7 +63,10 @@ export async function openStores(options: StoresOptions): Promise<Stores> {
     await database.close()
     throw error
   }
-  return storesOver(database, answerWithinMs)
+  const stores = storesOver(database, answerWithinMs)
+  return databaseUrl
+    ? { ...stores, listen: listenForRevisions(databaseUrl, answerWithinMs, onProgress) }
+    : stores
 }
 
 function storesOver(database: Database, answerWithinMs: number): Stores {
@@ -62,6 +74,8 @@ function storesOver(database: Database, answerWithinMs: number): Stores {
   let closing: Promise<void> | undefined
   return {
     catalogueStore: prismaCatalogueStore(prisma),
+    keyStore: prismaKeyStore(prisma),
+    auditStore: prismaAuditStore(prisma),
     kind: database.kind,
     check: () => answered(prisma.$queryRaw`SELECT 1`, answerWithinMs),
     close: () => (closing ??= prisma.$disconnect().then(() => database.close())),

@@ -28,6 +28,20 @@ export const CATEGORY_COLUMNS = [
   'source',
   'n',
 ] as const
+/** Those that hold figures. */
+export const NUMERIC_COLUMNS = [
+  'defaultQuantity',
+  'powerFactorLow',
+  'powerFactorTypical',
+  'powerFactorHigh',
+  'defaultHoursPerWeek',
+  'yearFrom',
+  'yearTo',
+  'lowW',
+  'typicalW',
+  'highW',
+  'n',
+] as const satisfies readonly (typeof CATEGORY_COLUMNS)[number][]
 export type CategoryColumn = (typeof CATEGORY_COLUMNS)[number]
 export type CategoryRow = CsvRow<CategoryColumn>
 

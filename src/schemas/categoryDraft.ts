@@ -1,6 +1,6 @@
 import { INVENTED, splitAliases, type CategoryColumn, type CategoryRow } from './categoryColumns.ts'
 import type { CsvFault } from './readLines.ts'
-import { readNumber } from './readNumber.ts'
+import { type DecimalMark, readNumber } from './readNumber.ts'
 
 /** Where in the file a part of a category was read. */
 export interface Place {
@@ -20,8 +20,12 @@ export interface CategoryDraft {
 /** Reads a column that all the rows share, and keeps the place under the pointer. */
 type Take = (rows: readonly CategoryRow[], column: CategoryColumn, pointer: string) => string
 
+/** The figure in a cell, see readNumber. */
+type Figure = (cell: string) => ReturnType<typeof readNumber>
+
 /** Puts the rows of one category together, in their order. */
-export function draftCategory(rows: readonly CategoryRow[]): CategoryDraft {
+export function draftCategory(rows: readonly CategoryRow[], decimal: DecimalMark = '.'): CategoryDraft {
+  const figure: Figure = (cell) => readNumber(cell, decimal)
   const faults: CsvFault[] = []
   const line = rows[0]?.line ?? 1
   const places = new Map<string, Place>([
@@ -36,9 +40,9 @@ export function draftCategory(rows: readonly CategoryRow[]): CategoryDraft {
     return first?.cells[column] ?? ''
   }
   const modes = [...groupBy(rows, 'mode').values()].map((own, index) =>
-    draftMode(own, take, `/modes/${index}`),
+    draftMode(own, take, figure, `/modes/${index}`),
   )
-  return { raw: { ...draftHead(rows, take), modes }, places, faults }
+  return { raw: { ...draftHead(rows, take, figure), modes }, places, faults }
 }
 
 /** Rows with the same text in a column, in the order of their first. */
@@ -65,19 +69,19 @@ function contradictions(filled: readonly CategoryRow[], column: CategoryColumn):
     })
 }
 
-function draftHead(rows: readonly CategoryRow[], take: Take) {
+function draftHead(rows: readonly CategoryRow[], take: Take, figure: Figure) {
   return {
     code: take(rows, 'code', '/code').trim(),
     name: take(rows, 'name', '/name'),
     group: take(rows, 'group', '/group').trim(),
     aliases: splitAliases(take(rows, 'aliases', '/aliases')),
-    defaultQuantity: readNumber(take(rows, 'defaultQuantity', '/defaultQuantity')),
+    defaultQuantity: figure(take(rows, 'defaultQuantity', '/defaultQuantity')),
     retired: readBoolean(take(rows, 'retired', '/retired')),
     keepPowered: draftKeepPowered(rows, take),
     powerFactor: {
-      low: readNumber(take(rows, 'powerFactorLow', '/powerFactor/low')),
-      typical: readNumber(take(rows, 'powerFactorTypical', '/powerFactor/typical')),
-      high: readNumber(take(rows, 'powerFactorHigh', '/powerFactor/high')),
+      low: figure(take(rows, 'powerFactorLow', '/powerFactor/low')),
+      typical: figure(take(rows, 'powerFactorTypical', '/powerFactor/typical')),
+      high: figure(take(rows, 'powerFactorHigh', '/powerFactor/high')),
     },
   }
 }
@@ -88,17 +92,16 @@ function draftKeepPowered(rows: readonly CategoryRow[], take: Take) {
   return reason === '' && note.trim() === '' ? null : { reason, note }
 }
 
-function draftMode(rows: readonly CategoryRow[], take: Take, base: string) {
+function draftMode(rows: readonly CategoryRow[], take: Take, figure: Figure, base: string) {
   return {
     mode: take(rows, 'mode', `${base}/mode`).trim(),
-    defaultHoursPerWeek: readNumber(take(rows, 'defaultHoursPerWeek', `${base}/defaultHoursPerWeek`)),
-    draws: rows.map((row, index) => draftDraw([row], take, `${base}/draws/${index}`)),
+    defaultHoursPerWeek: figure(take(rows, 'defaultHoursPerWeek', `${base}/defaultHoursPerWeek`)),
+    draws: rows.map((row, index) => draftDraw([row], take, figure, `${base}/draws/${index}`)),
   }
 }
 
-function draftDraw(row: readonly CategoryRow[], take: Take, base: string) {
-  const number = (column: CategoryColumn, pointer: string) =>
-    readNumber(take(row, column, `${base}/${pointer}`))
+function draftDraw(row: readonly CategoryRow[], take: Take, figure: Figure, base: string) {
+  const number = (column: CategoryColumn, pointer: string) => figure(take(row, column, `${base}/${pointer}`))
   const kind = take(row, 'provenance', `${base}/provenance/kind`).trim()
   const source = take(row, 'source', `${base}/provenance/citation`)
   const uncited = source === '' || (kind === 'sample' && source.trim() === INVENTED)

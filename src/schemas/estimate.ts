@@ -1,15 +1,26 @@
 import { z } from 'zod'
 import { KEEP_POWERED_REASONS, MODES } from '../core/catalogue/category.ts'
 import { DEVICE_FLAGS, TOTAL_FLAGS } from '../core/estimate/estimate.ts'
-import { emissionFactorSchema, supplySchema, tariffSchema } from './household.ts'
+import { emissionFactorSchema } from './emissionFactor.ts'
+import { supplySchema } from './household.ts'
+import { tariffSchema } from './tariff.ts'
+import { warningSchema } from './warning.ts'
+
+export { warningSchema }
 
 export const intervalSchema = z
   .strictObject({ expected: z.number(), low: z.number(), high: z.number() })
   .meta({ id: 'Interval', description: 'Mean, and the ends of the symmetric-probability coverage interval' })
 
-const warningSchema = z.strictObject({ code: z.string(), message: z.string() }).meta({ id: 'Warning' })
+const amounts = z
+  .strictObject({ expected: z.string(), low: z.string(), high: z.string() })
+  .meta({ id: 'Amounts', description: 'Decimal text, rounded half-even to the minor unit of the currency' })
 
-const cautionSchema = z
+export const moneyIntervalSchema = intervalSchema
+  .extend({ amounts })
+  .meta({ id: 'MoneyInterval', description: 'An interval of money, and the same as amounts to show' })
+
+export const cautionSchema = z
   .strictObject({ code: z.string(), message: z.string(), source: z.string() })
   .meta({ id: 'Caution' })
 
@@ -44,7 +55,7 @@ const deviceEstimateSchema = z
     keepPowered: z.strictObject({ reason: z.enum(KEEP_POWERED_REASONS), note: z.string() }).nullable(),
     powerW: intervalSchema,
     energyKwhPerYear: intervalSchema,
-    costPerYear: intervalSchema,
+    costPerYear: moneyIntervalSchema,
     emissionsKgCo2ePerYear: intervalSchema,
     shareOfTotal: z.number(),
     modes: z.array(modeEstimateSchema),
@@ -62,17 +73,20 @@ export const estimateSchema = z
       supply: supplySchema,
       tariff: tariffSchema,
       tariffSource: z.string(),
+      standbyPricePerKwh: z.number().describe('Mean cost of a kWh of standby, taxes included'),
+      priceBasis: z.string().describe('How that price came about, and how devices share the total'),
       emissionFactor: emissionFactorSchema,
       emissionFactorSource: z.string(),
       weeksPerYear: z.number(),
       annualUseKwh: z.number().nullable(),
+      monthlyUseKwh: z.array(z.number()).nullable(),
       methodVersion: z.string(),
     }),
     devices: z.array(deviceEstimateSchema),
     total: z.strictObject({
       powerW: intervalSchema,
       energyKwhPerYear: intervalSchema,
-      costPerYear: intervalSchema,
+      costPerYear: moneyIntervalSchema,
       emissionsKgCo2ePerYear: intervalSchema,
       confidence: z.enum(TOTAL_FLAGS),
       confidenceShares: z.strictObject({

@@ -1,61 +1,44 @@
 import { z } from 'zod'
 import { MODES } from '../core/catalogue/category.ts'
-import { LIMITS, localId, nonNegative, numberOrRange, positive, shortText } from './common.ts'
+import { hoursOfSchedule as hoursOf } from '../core/money/meanPrice.ts'
+import type { HoursOfWeek } from '../core/money/tariff.ts'
+import { LIMITS, localId, nonNegative, numberOrRange, shortText } from './common.ts'
+import { emissionFactorChoiceSchema, emissionFactorSchema } from './emissionFactor.ts'
+import { meterSchema, MOST_SAMPLES, readingSchema } from './reading.ts'
+import { scheduleSchema, tariffSchema } from './tariff.ts'
 
-const accuracy = {
-  percentOfReading: nonNegative(100).describe(
-    'Percent part of the stated limit of error, shared by all readings of one meter',
-  ),
-  counts: nonNegative(10_000).describe(
-    'Count part of the stated limit of error, independent for each reading',
-  ),
-  resolution: nonNegative(LIMITS.watts).describe(
-    "Size of one count, in the reading's own unit (W, Wh, A or VA)",
-  ),
+/** Hours that are stated must be long enough for the hours of the mode. */
+function fitSchedule(
+  {
+    hoursPerWeek,
+    schedule,
+  }: { hoursPerWeek?: number | { high: number } | undefined; schedule?: HoursOfWeek[] | undefined },
+  context: z.RefinementCtx,
+): void {
+  if (schedule === undefined || hoursPerWeek === undefined) return
+  const [most, stated] = [
+    typeof hoursPerWeek === 'number' ? hoursPerWeek : hoursPerWeek.high,
+    hoursOf(schedule),
+  ]
+  if (most <= stated + 1e-9) return
+  context.addIssue({
+    code: 'custom',
+    path: ['schedule'],
+    message: `the schedule holds ${stated} hours a week, fewer than the ${most} of hoursPerWeek`,
+    params: { code: 'hours-exceed-schedule' },
+  })
 }
-
-export const meterSchema = z.strictObject({ id: localId, ...accuracy }).meta({ id: 'Meter' })
-const metered = { meterId: localId.optional(), accuracy: z.strictObject(accuracy).optional() }
-const powerFactor = numberOrRange(z.number().gt(0).max(1)).optional()
-
-export const readingSchema = z
-  .discriminatedUnion('kind', [
-    z.strictObject({ kind: z.literal('power'), watts: nonNegative(LIMITS.watts), ...metered }),
-    z.strictObject({
-      kind: z.literal('energy'),
-      wattHours: nonNegative(LIMITS.kwh),
-      durationHours: positive(100_000),
-      ...metered,
-    }),
-    z.strictObject({
-      kind: z.literal('current'),
-      amperes: nonNegative(LIMITS.amperes),
-      loops: z
-        .int()
-        .min(1)
-        .max(100)
-        .optional()
-        .describe("How often the conductor passes the clamp; a splitter's x10 window is 10"),
-      volts: positive(LIMITS.volts).optional(),
-      powerFactor,
-      ...metered,
-    }),
-    z.strictObject({
-      kind: z.literal('apparent-power'),
-      voltAmperes: nonNegative(LIMITS.watts),
-      powerFactor,
-      ...metered,
-    }),
-    z.strictObject({ kind: z.literal('declared'), watts: nonNegative(LIMITS.watts) }),
-  ])
-  .meta({ id: 'Reading', description: 'What somebody measured or read off a label, before any conversion' })
 
 export const deviceModeSchema = z
   .strictObject({
     mode: z.enum(MODES),
     hoursPerWeek: numberOrRange(nonNegative(168)).optional(),
+    schedule: scheduleSchema
+      .optional()
+      .describe('When in the week the hours fall, for prices by time; over the whole week by default'),
     reading: readingSchema.optional(),
   })
+  .superRefine(fitSchedule)
   .meta({ id: 'DeviceMode' })
 
 export const deviceSchema = z
@@ -78,28 +61,19 @@ export const supplySchema = z
   })
   .meta({ id: 'Supply' })
 
-const relativeUncertainty = z.number().min(0).max(0.95).optional()
-
-export const tariffSchema = z
-  .discriminatedUnion('kind', [
-    z.strictObject({
-      kind: z.literal('flat'),
-      currency: z
-        .string()
-        .regex(/^[A-Z]{3}$/, 'must be an ISO 4217 code of three capital letters, such as EUR'),
-      pricePerKwh: nonNegative(1_000_000),
-      relativeUncertainty,
-    }),
-  ])
-  .meta({ id: 'Tariff', description: 'Price structure of energy' })
-
-export const emissionFactorSchema = z
-  .strictObject({
-    kgCo2ePerKwh: nonNegative(10),
-    gridLoss: z.number().min(0).max(0.5).optional(),
-    relativeUncertainty,
+/** Each series is bounded by itself; many together would be an unbounded sum, too. */
+function limitSamples(devices: readonly z.output<typeof deviceSchema>[], context: z.RefinementCtx): void {
+  const lengths = devices.flatMap(({ modes = [] }) =>
+    modes.map(({ reading }) => (reading?.kind === 'samples' ? reading.watts.length : 0)),
+  )
+  const samples = lengths.reduce((sum, length) => sum + length, 0)
+  if (samples <= MOST_SAMPLES) return
+  context.addIssue({
+    code: 'custom',
+    message: `must hold at most ${MOST_SAMPLES} samples in all readings together, not ${samples}`,
+    params: { code: 'too-many-samples' },
   })
-  .meta({ id: 'EmissionFactor', description: 'kg CO2e per kWh generated, and the share lost on the way' })
+}
 
 /** Body of POST /v1/estimates and input of the GraphQL query `estimate`. */
 export const householdSchema = z
@@ -109,11 +83,17 @@ export const householdSchema = z
     tariffCode: localId.optional(),
     emissionFactor: emissionFactorSchema.optional(),
     emissionFactorCode: localId.optional(),
+    emissionFactorFor: emissionFactorChoiceSchema.optional(),
     annualUseKwh: nonNegative(LIMITS.kwh).optional(),
+    monthlyUseKwh: z
+      .array(nonNegative(LIMITS.kwh))
+      .length(12)
+      .optional()
+      .describe('Use of the whole household by month, January first, in place of annualUseKwh'),
     weeksPerYear: z.number().gt(0).max(53).optional(),
     coverageProbability: z.number().min(0.5).max(0.99).optional(),
     catalogueRevision: z.int().positive().optional(),
     meters: z.array(meterSchema).max(LIMITS.metersPerHousehold).optional(),
-    devices: z.array(deviceSchema).min(1).max(LIMITS.devices),
+    devices: z.array(deviceSchema).min(1).max(LIMITS.devices).superRefine(limitSamples),
   })
   .meta({ id: 'EstimateRequest' })

@@ -15,19 +15,30 @@ export interface CsvLine {
   readonly cells: readonly string[]
 }
 
-/** How cells and rows are told apart. The one place to widen for semicolons; decimal commas belong in readNumber.ts. */
-const DIALECT = { delimiter: ',', record_delimiter: ['\r\n', '\n', '\r'], bom: true }
+/** What separates the cells of a row. */
+export type Delimiter = ',' | ';'
+
+/** How rows are told apart. */
+const DIALECT = { record_delimiter: ['\r\n', '\n', '\r'], bom: true }
 const EVERY_FAULT = { relax_column_count: true, skip_records_with_error: true, info: true } as const
 
 /** Splits a CSV file into cells. Rows that break the rules of quoting are left out and named; empty ones are passed over. */
-export function readLines(text: string): { lines: CsvLine[]; faults: CsvFault[] } {
+export function readLines(
+  text: string,
+  delimiter: Delimiter = ',',
+): { lines: CsvLine[]; faults: CsvFault[] } {
   const faults = new Map<number, CsvFault>()
   const onSkip = (error: CsvError | undefined): undefined => {
     const fault = unreadable(error)
     if (!faults.has(fault.line)) faults.set(fault.line, fault)
   }
   // With `info` the library answers records with their place, which its types do not know.
-  const records = parse(text, { ...DIALECT, ...EVERY_FAULT, on_skip: onSkip }) as unknown as Parsed[]
+  const records = parse(text, {
+    ...DIALECT,
+    ...EVERY_FAULT,
+    delimiter,
+    on_skip: onSkip,
+  }) as unknown as Parsed[]
   const lines = numbered(records).filter(({ cells }) => cells.some((cell) => cell.trim() !== ''))
   return { lines, faults: [...faults.values()] }
 }

@@ -1,4 +1,4 @@
-import { readLines, type CsvFault, type CsvLine } from './readLines.ts'
+import { readLines, type CsvFault, type CsvLine, type Delimiter } from './readLines.ts'
 
 /** One row below the header: the line it starts on, and the text of each cell by its column. */
 export interface CsvRow<Column extends string> {
@@ -16,8 +16,12 @@ export interface CsvTable<Column extends string> {
  * order. Rows that can't be read are left out and named in the faults, all at once; empty rows are passed over.
  * Where a column is missing or named twice, no row is read.
  */
-export function readTable<Column extends string>(text: string, columns: readonly Column[]): CsvTable<Column> {
-  const { lines, faults } = readLines(text)
+export function readTable<Column extends string>(
+  text: string,
+  columns: readonly Column[],
+  delimiter: Delimiter = ',',
+): CsvTable<Column> {
+  const { lines, faults } = readLines(text, delimiter)
   const [header, ...body] = lines
   if (!header) return { rows: [], faults: [...faults, emptyFile] }
   const headerFaults = checkHeader(header, columns)

@@ -1,10 +1,9 @@
-import { z } from 'zod'
-import { GASES_COUNTED, SOURCE_MARKS, type NamedEmissionFactor } from '../core/emissions/emissionFactor.ts'
+import type { NamedEmissionFactor } from '../core/emissions/emissionFactor.ts'
 import type { NamedTariff } from '../core/money/tariff.ts'
 import { INVENTED } from './categoryColumns.ts'
-import { LIMITS, localId, shortText } from './common.ts'
-import { emissionFactorSchema, tariffSchema } from './household.ts'
+import { namedEmissionFactorSchema } from './emissionFactor.ts'
 import { readNumber } from './readNumber.ts'
+import { namedTariffSchema } from './tariff.ts'
 import { optionalNumber, readReference, type ReferenceTable } from './readReference.ts'
 
 const TARIFF_COLUMNS = [
@@ -18,7 +17,9 @@ const TARIFF_COLUMNS = [
 ] as const
 const EMISSION_FACTOR_COLUMNS = [
   'code',
+  'regionCode',
   'region',
+  'kind',
   'year',
   'kgCo2ePerKwh',
   'gridLoss',
@@ -28,30 +29,12 @@ const EMISSION_FACTOR_COLUMNS = [
   'mark',
 ] as const
 
-const source = z.string().trim().min(1).max(500)
-const namedTariff = z.strictObject({
-  code: localId,
-  name: shortText,
-  tariff: tariffSchema,
-  source,
-  sampleData: z.boolean(),
-})
-const namedEmissionFactor = z.strictObject({
-  code: localId,
-  region: shortText,
-  year: z.int().min(LIMITS.yearFrom).max(LIMITS.yearTo),
-  factor: emissionFactorSchema,
-  gases: z.enum(GASES_COUNTED),
-  source,
-  mark: z.enum(SOURCE_MARKS),
-})
-
 /** Reads a tariff file, one flat tariff a row. Only a source of "invented sample" makes it sample data. */
 export function parseTariffsCsv(text: string): ReferenceTable<NamedTariff> {
   return readReference<(typeof TARIFF_COLUMNS)[number], NamedTariff>(
     text,
     TARIFF_COLUMNS,
-    namedTariff,
+    namedTariffSchema,
     (cells) => ({
       code: cells.code.trim(),
       name: cells.name,
@@ -73,10 +56,12 @@ export function parseEmissionFactorsCsv(text: string): ReferenceTable<NamedEmiss
   return readReference<Column, NamedEmissionFactor>(
     text,
     EMISSION_FACTOR_COLUMNS,
-    namedEmissionFactor,
+    namedEmissionFactorSchema,
     (cells) => ({
       code: cells.code.trim(),
+      regionCode: cells.regionCode.trim(),
       region: cells.region,
+      kind: cells.kind.trim(),
       year: readNumber(cells.year),
       factor: {
         kgCo2ePerKwh: readNumber(cells.kgCo2ePerKwh),

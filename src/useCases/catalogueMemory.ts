@@ -1,4 +1,5 @@
-import { type Catalogue, catalogueOf } from '../core/catalogue/catalogue.ts'
+import { type Catalogue, catalogueOf, laterCatalogue } from '../core/catalogue/catalogue.ts'
+import { inTurn } from '../core/inTurn.ts'
 import type { CatalogueStore } from '../stores/catalogueStore.ts'
 import type { CatalogueMemory } from './deps.ts'
 
@@ -14,7 +15,8 @@ export async function openCatalogueMemory(
   const past = lastUsed(pastRevisions, (revision) => store.catalogueAt(revision))
   const refresh = oneForAll(async () => {
     const latest = await store.latestRevision()
-    const newer = latest > current.revision ? await store.catalogueAt(latest) : null
+    if (latest <= current.revision) return
+    const newer = await newerCatalogue(store, current, latest)
     if (newer) current = newer
   })
   await refresh()
@@ -22,7 +24,18 @@ export async function openCatalogueMemory(
     current: () => current,
     at: async (revision) => (revision === current.revision ? current : past(revision)),
     refresh,
+    inTurn: inTurn(),
   }
+}
+
+/** What came since is laid over what is held: an edit of one category does not read the whole catalogue again. */
+async function newerCatalogue(
+  store: CatalogueStore,
+  held: Catalogue,
+  latest: number,
+): Promise<Catalogue | null> {
+  if (held.revision === 0) return store.catalogueAt(latest)
+  return laterCatalogue(held, latest, await store.statesBetween(held.revision, latest))
 }
 
 /** Keeps what was loaded for the last used numbers. A load that finds nothing, or fails, is not kept. */

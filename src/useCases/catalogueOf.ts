@@ -1,6 +1,6 @@
 import type { Catalogue } from '../core/catalogue/catalogue.ts'
-import { DomainError } from '../core/fault.ts'
 import type { Deps } from './deps.ts'
+import { unknownRevision } from './unknownRevision.ts'
 
 /**
  * The catalogue at a revision, or the newest where none is named.
@@ -11,9 +11,5 @@ export async function catalogueOf(deps: Deps, revision: number | undefined): Pro
   if (revision === undefined || revision === current.revision) return current
   const past = await deps.catalogueMemory.at(revision)
   if (past) return past
-  throw new DomainError(
-    'unknown-revision',
-    `There is no catalogue revision ${revision}; the newest is ${current.revision}. Leave the revision out to use the newest.`,
-    { newest: current.revision },
-  )
+  throw unknownRevision(revision, current.revision)
 }

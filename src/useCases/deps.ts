@@ -1,6 +1,9 @@
+import type { StoredKey } from '../core/access/apiKey.ts'
 import type { Catalogue } from '../core/catalogue/catalogue.ts'
 import type { EstimateSettings } from '../core/estimate/settings.ts'
+import type { AuditStore } from '../stores/auditStore.ts'
 import type { CatalogueStore } from '../stores/catalogueStore.ts'
+import type { KeyStore } from '../stores/keyStore.ts'
 
 /** The catalogue as it is held in memory, so that no estimate waits for the database. */
 export interface CatalogueMemory {
@@ -10,6 +13,27 @@ export interface CatalogueMemory {
   at(revision: number): Promise<Catalogue | null>
   /** Looks at the store now, and takes over a newer revision. */
   refresh(): Promise<void>
+  /** Does one edit of this process after the other, so that they don't make each other stale. */
+  inTurn<T>(edit: () => Promise<T>): Promise<T>
+}
+
+/** Keys as they were looked up a moment ago, so that a caller that sends much is not looked up each time. */
+export interface KeyMemory {
+  find(id: string): Promise<StoredKey | null>
+  /** The valid key of the operator's setting. */
+  bootstrapKey(): Promise<StoredKey | null>
+  /** Looks the key up again when it is next asked for: it was changed just now. */
+  forget(id: string): void
+  /** Keeps that a key was used, later and beside the request. */
+  noteUse(id: string, at: Date): void
+  /** Done when nothing is being stored any more. */
+  settled(): Promise<void>
+}
+
+/** Digests of secrets; see persistence/digests.ts. */
+export interface Digests {
+  of(text: string): Uint8Array
+  equal(one: Uint8Array, other: Uint8Array): boolean
 }
 
 /** What use cases are given; nothing in them reaches for anything else. */
@@ -18,4 +42,10 @@ export interface Deps {
   readonly catalogueMemory: CatalogueMemory
   readonly settings: EstimateSettings
   readonly clock: () => Date
+  readonly keyStore: KeyStore
+  readonly keyMemory: KeyMemory
+  readonly auditStore: AuditStore
+  /** That many unpredictable bytes. */
+  readonly random: (bytes: number) => Uint8Array
+  readonly digests: Digests
 }

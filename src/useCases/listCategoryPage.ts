@@ -15,6 +15,8 @@ export interface CategoryPage {
   readonly next: string | null
   readonly total: number
   readonly catalogueRevision: number
+  /** By code: the revision that gave the category the state shown. */
+  readonly changedIn: ReadonlyMap<string, number>
 }
 
 /**
@@ -31,5 +33,6 @@ export async function listCategoryPage(
   const rest = page.after === undefined ? all : all.filter(({ code }) => code > page.after!)
   const items = rest.slice(0, page.limit).map(labelled)
   const next = rest.length > items.length ? items.at(-1)!.code : null
-  return { items, next, total: all.length, catalogueRevision: catalogue.revision }
+  const { revision, changedIn } = catalogue
+  return { items, next, total: all.length, catalogueRevision: revision, changedIn }
 }

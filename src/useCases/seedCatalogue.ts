@@ -24,7 +24,7 @@ async function appendFirst(deps: Deps, categories: readonly Category[]): Promise
   try {
     await deps.catalogueStore.append(0, categories, {
       action: 'seed',
-      author: 'system',
+      origin: null,
       reason,
       at: deps.clock(),
     })

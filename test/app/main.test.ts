@@ -48,10 +48,17 @@ describe('npm start', { timeout: 120_000 }, () => {
     const service = run('main.ts')
     const url = await listeningAt(service)
     expect((await fetch(`${url}/v1/categories/television`)).status).toBe(200)
+    const [, key = ''] =
+      /first admin key of this service, shown this once and stored nowhere: (sdk_\w+)$/m.exec(
+        service.printed.error,
+      )!
+    const authorization = `Bearer ${key}`
+    expect((await fetch(`${url}/v1/api-keys`, { headers: { authorization } })).status).toBe(200)
     service.child.kill('SIGTERM')
     expect(await service.ended).toBe(0)
     const lines = service.printed.out.trim().split('\n')
-    expect(lines.map((line) => JSON.parse(line).level)).toEqual(['info', 'info', 'info'])
+    expect(lines.map((line) => JSON.parse(line).level)).toEqual(['info', 'info', 'info', 'info'])
+    expect(service.printed.out).not.toContain(key.slice(21, 41))
     expect(lines.at(-1)).toContain('"signal":"SIGTERM"')
   })
 

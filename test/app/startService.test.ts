@@ -16,7 +16,12 @@ afterAll(() => rm(folder, { recursive: true, force: true }))
 const start = async (environment: Record<string, string> = {}) => {
   const told: string[] = []
   const config = readConfig({ PORT: '0', DATA_DIR: join(folder, 'data'), ...environment })
-  const service = await startService(config, createLog('silent'), (message) => told.push(message))
+  const service = await startService(
+    config,
+    createLog('silent'),
+    (message) => told.push(message),
+    (key) => told.push(`First key: ${key}`),
+  )
   return { ...service, told }
 }
 
@@ -33,7 +38,7 @@ describe('startService', () => {
     async () => {
       const first = await start()
       expect(first.told.join('\n')).toMatch(
-        /Making the embedded database[^]*Loaded the sample catalogue: \d+ cat/,
+        /Making the embedded database[^]*First key: sdk_\w+[^]*Loaded the sample catalogue: \d+ cat/,
       )
       expect(first.url).toMatch(/^http:\/\/127\.0\.0\.1:\d+$/)
       expect((await fetch(`${first.url}/health/ready`)).status).toBe(200)
@@ -48,7 +53,7 @@ describe('startService', () => {
       other.close()
 
       const second = await start()
-      expect(second.told.join('\n')).not.toMatch(/Making|Loaded/)
+      expect(second.told.join('\n')).not.toMatch(/Making|First key|Loaded/)
       expect(await (await fetch(`${second.url}/v1/categories?limit=200`)).json()).toEqual(list)
       await second.close()
     },

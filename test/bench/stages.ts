@@ -5,6 +5,9 @@ import type * as CheckModule from '../../src/core/inventory/checkHousehold.ts'
 import type { Household } from '../../src/core/inventory/household.ts'
 import type * as SchemaModule from '../../src/schemas/household.ts'
 import type * as ShapeModule from '../../src/schemas/readShape.ts'
+import { cautions } from '../helpers/cautions.ts'
+import { limits } from '../helpers/limits.ts'
+import { meterPresets } from '../helpers/meterPresets.ts'
 
 const SETTINGS: EstimateSettings = {
   supply: { volts: 230, tolerancePercent: 6, hertz: 50 },
@@ -12,6 +15,9 @@ const SETTINGS: EstimateSettings = {
   defaultTariffCode: 'none',
   emissionFactors: new Map(),
   defaultEmissionFactorCode: 'none',
+  meterPresets,
+  limits,
+  cautions,
   weeksPerYear: 365 / 7,
   coverageProbability: 0.9,
 }

@@ -1,15 +1,25 @@
+import { randomBytes } from 'node:crypto'
 import type { FastifyInstance } from 'fastify'
 import request from 'supertest'
 import { type AppOptions, buildApp } from '../../src/app.ts'
 import { readConfig, settingsOf } from '../../src/config.ts'
 import type { Category } from '../../src/core/catalogue/category.ts'
 import type { EstimateSettings } from '../../src/core/estimate/settings.ts'
+import { digests } from '../../src/persistence/digests.ts'
 import { createLog } from '../../src/log.ts'
 import { openCatalogueMemory } from '../../src/useCases/catalogueMemory.ts'
 import type { CatalogueStore } from '../../src/stores/catalogueStore.ts'
+import type { KeyStore } from '../../src/stores/keyStore.ts'
+import { bootstrapAdminKey } from '../../src/useCases/bootstrapAdminKey.ts'
 import type { Deps } from '../../src/useCases/deps.ts'
+import { openKeyMemory } from '../../src/useCases/keyMemory.ts'
 import { seedCatalogue } from '../../src/useCases/seedCatalogue.ts'
+import { type MemoryAuditStore, memoryAuditStore } from '../stores/memoryAuditStore.ts'
 import { memoryCatalogueStore } from '../stores/memoryCatalogueStore.ts'
+import { memoryKeyStore } from '../stores/memoryKeyStore.ts'
+import { cautions } from './cautions.ts'
+import { limits } from './limits.ts'
+import { meterPresets } from './meterPresets.ts'
 import { testCategories } from './testCatalogue.ts'
 
 export interface TestApp {
@@ -25,6 +35,9 @@ export interface TestApp {
 }
 
 const testSettings = settingsOf(readConfig({}), {
+  meterPresets,
+  limits,
+  cautions,
   tariffs: new Map([
     [
       'sample-flat-eur',
@@ -42,7 +55,9 @@ const testSettings = settingsOf(readConfig({}), {
       'world-2023',
       {
         code: 'world-2023',
+        regionCode: 'world',
         region: 'Nowhere',
+        kind: 'average',
         year: 2023,
         factor: { kgCo2ePerKwh: 0.5 },
         gases: 'CO2e',
@@ -53,18 +68,27 @@ const testSettings = settingsOf(readConfig({}), {
   ]),
 })
 
+/** The key of the operator's admin in every test app. */
+export const ADMIN_KEY = 'the-admin-key-of-every-test-app-0123456789'
+
 /** The whole app over a store in memory, with every REST answer checked against its schema. */
 export async function testApp(
   options: Partial<Omit<AppOptions, 'log'>> & {
     readonly categories?: readonly Category[]
     readonly catalogueStore?: CatalogueStore
     readonly settings?: EstimateSettings
+    readonly clock?: () => Date
+    readonly auditStore?: MemoryAuditStore
+    readonly keyStore?: KeyStore
   } = {},
 ): Promise<TestApp> {
   const {
     categories = testCategories,
     catalogueStore = memoryCatalogueStore(),
     settings = testSettings,
+    clock = () => new Date('2026-01-31T12:00:00Z'),
+    auditStore = memoryAuditStore(),
+    keyStore = memoryKeyStore(auditStore.write),
     ...appOptions
   } = options
   const catalogueMemory = await openCatalogueMemory(catalogueStore)
@@ -72,8 +96,16 @@ export async function testApp(
     catalogueStore,
     catalogueMemory,
     settings,
-    clock: () => new Date('2026-01-31T12:00:00Z'),
+    clock,
+    keyStore,
+    keyMemory: openKeyMemory(keyStore, clock, (error) => {
+      throw error
+    }),
+    auditStore,
+    random: randomBytes,
+    digests,
   }
+  await bootstrapAdminKey(deps, ADMIN_KEY)
   if (categories.length > 0) await seedCatalogue(deps, categories)
   let log = ''
   const app = await buildApp(deps, {

@@ -4,10 +4,10 @@ import { prismaCatalogueStore } from '../../src/persistence/prismaCatalogueStore
 import { inTransaction } from '../../src/persistence/sqlConnection.ts'
 import { withPostgres } from '../helpers/postgres.ts'
 import { aCategory } from '../stores/aCategory.ts'
+import { aNote as note } from '../stores/aNote.ts'
 import { embeddedDatabases, freshClient, servedDatabases } from '../stores/testDatabases.ts'
 
 const postgres = withPostgres()
-const note = { author: 'an editor', reason: 'a test', at: new Date('2024-02-29T23:59:58.789Z') }
 const content = (code: string, retired = false) => JSON.stringify(aCategory(code, { retired }))
 
 /** Ways to change what is written. Some would touch no row: they are refused all the same. */

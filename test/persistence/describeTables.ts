@@ -8,6 +8,8 @@ const TYPES: Readonly<Record<string, string>> = {
   Boolean: 'boolean',
   'DateTime Timestamptz(3)': 'timestamp(3) with time zone',
   'Json JsonB()': 'jsonb',
+  BigInt: 'bigint',
+  Bytes: 'bytea',
 }
 
 /** One line for each column, key, index and reference that schema.prisma speaks of, sorted. */
@@ -40,11 +42,11 @@ export function describeModel({ models, indexes }: DataModel): string[] {
 const KINDS = { id: 'primary key', unique: 'unique index', normal: 'index' }
 const tableOf = ({ dbName, name }: DataModel['models'][number]) => dbName ?? name
 
-function typeOf({ name, type, nativeType }: DataModel['models'][number]['fields'][number]): string {
+function typeOf({ name, type, nativeType, isList }: DataModel['models'][number]['fields'][number]): string {
   const written = nativeType === null ? type : `${type} ${nativeType[0]}(${nativeType[1].join(', ')})`
   const known = TYPES[written]
   if (known === undefined) throw new Error(`The type "${written}" of ${name} is not known to this check yet.`)
-  return known
+  return isList ? `${known}[]` : known
 }
 
 /** The same lines, of what is really in the database. */

@@ -10,10 +10,10 @@ import { refuseOldServer } from '../../src/persistence/openPostgres.ts'
 import { openStores, type Stores } from '../../src/persistence/openStores.ts'
 import { withPostgres } from '../helpers/postgres.ts'
 import { aCategory } from '../stores/aCategory.ts'
+import { aNote as note } from '../stores/aNote.ts'
 import { openLine } from './openLine.ts'
 import { startProcess } from './startProcess.ts'
 
-const note = { author: 'an editor', reason: 'a test', at: new Date('2024-02-29T23:59:58.789Z') }
 /** To make an embedded database takes seconds, on a busy machine many. */
 const MAKING = { timeout: 120_000 }
 const holdFolder = new URL('./holdFolderProcess.ts', import.meta.url)

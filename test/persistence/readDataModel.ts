@@ -29,6 +29,7 @@ interface Field {
   /** Name and arguments of a @db attribute. */
   readonly nativeType: readonly [string, readonly string[]] | null
   readonly isRequired: boolean
+  readonly isList: boolean
   readonly hasDefaultValue: boolean
   readonly relationFromFields?: readonly string[]
   readonly relationToFields?: readonly string[]

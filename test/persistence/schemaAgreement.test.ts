@@ -21,7 +21,7 @@ const DRIFTS = [
     'catalogue_revision: column author text, nullable',
   ],
   [
-    'ALTER TABLE catalogue_revision ALTER action DROP DEFAULT',
+    "ALTER TABLE catalogue_revision ALTER action SET DEFAULT 'seed'",
     'catalogue_revision: column action text, not null',
   ],
   [
@@ -75,11 +75,42 @@ for (const databases of [embeddedDatabases(), servedDatabases(postgres)])
 const revision = {
   number: 1,
   action: 'seed',
-  author: 'an editor',
+  author: 'an-organisation',
+  keyId: 'a-key',
   reason: 'a test',
   at: new Date('2024-02-29T23:59:58.789Z'),
 }
 const state = { code: 'a', revision: 1, retired: false, content: JSON.parse(JSON.stringify(aCategory('a'))) }
+const at = new Date('2024-02-29T23:59:58.789Z')
+const organisation = { code: 'an-organisation', name: 'An organisation', madeAt: at }
+const key = {
+  id: 'key',
+  organisation: 'an-organisation',
+  kind: 'publishable',
+  name: 'A key',
+  scopes: ['estimate'],
+  origins: ['https://www.example.org', 'https://example.org'],
+  digest: new Uint8Array(32).fill(7),
+  bootstrap: false,
+  issuedAt: at,
+  issuedBy: null,
+  rotatedFrom: null,
+  expiresAt: at,
+  revokedAt: at,
+  lastUsedAt: at,
+}
+const event = {
+  at,
+  organisation: 'an-organisation',
+  keyId: 'key',
+  requestId: 'a-request',
+  action: 'api-key.issue',
+  subjectKind: 'api-key',
+  subjectId: 'key',
+  concerns: 'an-organisation',
+  before: { name: 'Before' },
+  after: { name: 'After' },
+}
 
 /** One for each model: a model without one does not compile. */
 const EXERCISES: Record<Prisma.ModelName, (prisma: PrismaClient) => Promise<void>> = {
@@ -95,5 +126,35 @@ const EXERCISES: Record<Prisma.ModelName, (prisma: PrismaClient) => Promise<void
     expect(await prisma.categoryState.findMany({ include: { made: true } })).toEqual([
       { ...state, made: revision },
     ])
+  },
+  Organisation: async (prisma) => {
+    await prisma.organisation.create({ data: organisation })
+    expect(await prisma.organisation.findMany()).toEqual([organisation])
+  },
+  ApiKey: async (prisma) => {
+    await prisma.apiKey.create({ data: key })
+    await prisma.apiKey.create({ data: { ...key, id: 'successor', issuedBy: 'key', rotatedFrom: 'key' } })
+    expect(await prisma.apiKey.findUnique({ where: { id: 'key' } })).toEqual(key)
+    expect(
+      await prisma.apiKey.findUnique({
+        where: { id: 'successor' },
+        select: { holder: true, issuer: true, predecessor: true },
+      }),
+    ).toEqual({ holder: organisation, issuer: key, predecessor: key })
+    expect(
+      await prisma.apiKey.findUnique({
+        where: { id: 'key' },
+        select: { issued: { select: { id: true } }, successors: { select: { id: true } } },
+      }),
+    ).toEqual({ issued: [{ id: 'successor' }], successors: [{ id: 'successor' }] })
+    expect(
+      await prisma.organisation.findMany({
+        select: { keys: { select: { id: true }, orderBy: { id: 'asc' } } },
+      }),
+    ).toEqual([{ keys: [{ id: 'key' }, { id: 'successor' }] }])
+  },
+  AuditEvent: async (prisma) => {
+    await prisma.auditEvent.create({ data: event })
+    expect(await prisma.auditEvent.findMany()).toEqual([{ id: 1n, ...event }])
   },
 }

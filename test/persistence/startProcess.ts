@@ -5,6 +5,8 @@ import { fileURLToPath } from 'node:url'
 
 export interface OtherProcess {
   readonly pid: number
+  /** Its first word. */
+  readonly said: string
   /** Its exit code, once it has ended by itself. */
   readonly ended: Promise<number | null>
   /** Ends it as a crash does: without a chance to clean up. */
@@ -20,14 +22,15 @@ export async function startProcess(program: URL, ...argv: string[]): Promise<Oth
   const ended = once(child, 'close')
   let errors = ''
   child.stderr.setEncoding('utf8').on('data', (text: string) => (errors += text))
-  await Promise.race([
-    once(child.stdout, 'data'),
-    ended.then(() => {
+  const [said] = await Promise.race([
+    once(child.stdout.setEncoding('utf8'), 'data') as Promise<[string]>,
+    ended.then((): never => {
       throw new Error(`The process ended with ${String(child.exitCode ?? child.signalCode)}: ${errors}`)
     }),
   ])
   return {
     pid: child.pid!,
+    said,
     ended: ended.then(() => child.exitCode),
     kill: async () => {
       child.kill('SIGKILL')

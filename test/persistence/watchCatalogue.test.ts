@@ -3,10 +3,10 @@ import { describe, expect, it } from 'vitest'
 import { watchCatalogue } from '../../src/persistence/watchCatalogue.ts'
 import { openCatalogueMemory } from '../../src/useCases/catalogueMemory.ts'
 import { aCategory } from '../stores/aCategory.ts'
+import { aNote as note } from '../stores/aNote.ts'
 import { memoryCatalogueStore } from '../stores/memoryCatalogueStore.ts'
 import { startProcess } from './startProcess.ts'
 
-const note = { author: 'an editor', reason: 'a test', at: new Date('2024-02-29T23:59:58.789Z') }
 const noError = (error: unknown) => {
   throw new Error('not expected', { cause: error })
 }
@@ -37,7 +37,7 @@ describe('the watch on the catalogue', () => {
         refreshed.emit('done')
       },
     }
-    const stop = watchCatalogue(watched, 1, noError)
+    const stop = watchCatalogue(watched, { everyMs: 1, onError: noError })
     await store.append(0, [aCategory('a')], note)
     while (memory.current().revision === 0) await once(refreshed, 'done')
     expect([...memory.current().categories.keys()]).toEqual(['a'])
@@ -50,7 +50,7 @@ describe('the watch on the catalogue', () => {
       if (++failures <= 2) throw new Error(`failure ${failures}`)
     })
     const told: unknown[] = []
-    const stop = watchCatalogue(memory, 1, (error) => told.push(error))
+    const stop = watchCatalogue(memory, { everyMs: 1, onError: (error) => told.push(error) })
     while (memory.count() < 4) await memory.next()
     await stop()
     expect(told.map(String)).toEqual(['Error: failure 1', 'Error: failure 2'])
@@ -59,7 +59,7 @@ describe('the watch on the catalogue', () => {
   it('looks no more once it is stopped, and stops only when the look under way has ended', async () => {
     let end: () => void = () => undefined
     const memory = seenMemory(() => new Promise((resolve) => (end = resolve)))
-    const stop = watchCatalogue(memory, 1, noError)
+    const stop = watchCatalogue(memory, { everyMs: 1, onError: noError })
     await memory.next()
     let stopped = false
     const stopping = stop().then(() => (stopped = true))
@@ -69,6 +69,46 @@ describe('the watch on the catalogue', () => {
     await stopping
     await new Promise((resolve) => setTimeout(resolve, 20))
     expect(memory.count()).toBe(1)
+  })
+
+  it('looks at every notice, too, however long the interval is', async () => {
+    const memory = seenMemory(async () => undefined)
+    let notice: () => void = () => undefined
+    let listening = true
+    const stop = watchCatalogue(memory, {
+      everyMs: 3_600_000,
+      onError: noError,
+      listen: (onNotice) => {
+        notice = onNotice
+        return async () => {
+          listening = false
+        }
+      },
+    })
+    notice()
+    notice()
+    expect(memory.count()).toBe(2)
+    await stop()
+    expect(listening).toBe(false)
+  })
+
+  it('tells a look that a notice led to and that fails', async () => {
+    const told: unknown[] = []
+    let notice: () => void = () => undefined
+    const stop = watchCatalogue(
+      { refresh: () => Promise.reject(new Error('no database')) },
+      {
+        everyMs: 3_600_000,
+        onError: (error) => told.push(error),
+        listen: (onNotice) => {
+          notice = onNotice
+          return async () => undefined
+        },
+      },
+    )
+    notice()
+    await stop()
+    expect(told.map(String)).toEqual(['Error: no database'])
   })
 
   it('keeps no process alive', async () => {

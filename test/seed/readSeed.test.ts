@@ -28,6 +28,7 @@ test('every fault in every file is thrown at once, by file, line and column', as
   await replaceIn('categories/video.csv', '0.8,3.5,9,sample', '8,3.5,9,sample')
   await replaceIn('categories/audio.csv', ',sample,', ',survey,')
   await replaceIn('tariffs.csv', 'EUR,0.3', 'euro,0.3')
+  await replaceIn('tariffs.json', '"upToKwh": 500', '"upToKwh": 50')
   await replaceIn('emission-factors.csv', ',V2\n', ',sure\n')
   const error: unknown = await readSeed(folder).catch((reason: unknown) => reason)
   const message = error instanceof Error ? error.message : ''
@@ -36,6 +37,9 @@ test('every fault in every file is thrown at once, by file, line and column', as
   )
   expect(message).toContain('categories/audio.csv, line 2, provenance:')
   expect(message).toContain('tariffs.csv, line 2, currency:')
+  expect(message).toContain(
+    'tariffs.json, /0/tariff/blocks/1/upToKwh: A block must end above the one before it (200 kWh)',
+  )
   expect(message).toContain('emission-factors.csv, line 2, mark:')
 })
 

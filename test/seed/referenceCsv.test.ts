@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest'
 import { parseEmissionFactorsCsv, parseTariffsCsv } from '../../src/schemas/referenceCsv.ts'
 
 const tariffHeader = 'code,name,kind,currency,pricePerKwh,relativeUncertainty,source'
-const factorHeader = 'code,region,year,kgCo2ePerKwh,gridLoss,relativeUncertainty,gases,source,mark'
+const factorHeader =
+  'code,regionCode,region,kind,year,kgCo2ePerKwh,gridLoss,relativeUncertainty,gases,source,mark'
 const placesOf = ({ faults }: { faults: readonly { line: number; column: string | null; code: string }[] }) =>
   faults.map(({ line, column, code }) => `${line} ${column} ${code}`)
 
@@ -54,12 +55,14 @@ describe('tariff files', () => {
 describe('emission factor files', () => {
   test('a row is a factor under its code; an empty loss or uncertainty is not given', () => {
     const { entries, faults } = parseEmissionFactorsCsv(
-      `${factorHeader}\nx-2024,Somewhere,2024,0.25,0.05,,CO2e,"Some report, table 3",V\ny-2024,Elsewhere,2024,0.3,,,CO2,Other report,V2\n`,
+      `${factorHeader}\nx-2024,x,Somewhere,marginal,2024,0.25,0.05,,CO2e,"Some report, table 3",V\ny-2024,y,Elsewhere,average,2024,0.3,,,CO2,Other report,V2\n`,
     )
     expect(faults).toEqual([])
     expect(entries.get('x-2024')).toEqual({
       code: 'x-2024',
+      regionCode: 'x',
       region: 'Somewhere',
+      kind: 'marginal',
       year: 2024,
       factor: { kgCo2ePerKwh: 0.25, gridLoss: 0.05 },
       gases: 'CO2e',
@@ -70,9 +73,15 @@ describe('emission factor files', () => {
   })
 
   test('every bad row is refused by line and column', () => {
-    const rows = ['a,A,24,0.2,,,CO2e,s,V', 'b,B,2024,-1,,,CO2e,s,V', 'c,C,2024,1,0.9,,all,,true', 'd,D']
+    const rows = [
+      'a,a,A,average,24,0.2,,,CO2e,s,V',
+      'b,b,B,all,2024,-1,,,CO2e,s,V',
+      'c,c,C,average,2024,1,0.9,,all,,true',
+      'd,D',
+    ]
     expect(placesOf(parseEmissionFactorsCsv([factorHeader, ...rows].join('\n')))).toEqual([
       '2 year too-small',
+      '3 kind invalid-value',
       '3 kgCo2ePerKwh too-small',
       '4 gridLoss too-big',
       '4 gases invalid-value',

@@ -18,6 +18,8 @@ describe('published emission factors', () => {
     expect(each.factor.gridLoss).toBeUndefined()
     expect(each.code.endsWith('-co2')).toBe(each.gases === 'CO2')
     expect(each.code).toContain(String(each.year))
+    expect(each.code.startsWith(each.regionCode)).toBe(true)
+    expect(each.code.includes('non-baseload')).toBe(each.kind === 'marginal')
   })
 
   test('figures published in lb/MWh or g/kWh are converted exactly', () => {
@@ -94,8 +96,13 @@ describe('published emission factors', () => {
 
 describe('tariffs', () => {
   test.each([...tariffs.values()])('$code is invented and says so', ({ code, name, source, sampleData }) => {
-    expect(code).toMatch(/^sample-flat-/)
+    expect(code).toMatch(/^sample-(flat|block|time-of-use|two-part)-/)
     expect([name.startsWith('Invented'), source, sampleData]).toEqual([true, 'invented sample', true])
+  })
+
+  test('come in every kind', () => {
+    const kinds = new Set([...tariffs.values()].map(({ tariff }) => tariff.kind))
+    expect([...kinds].sort()).toEqual(['block', 'flat', 'time-of-use', 'two-part'])
   })
 
   test('come in currencies with no, two and three decimals', () => {

@@ -3,9 +3,8 @@ import type { Catalogue } from '../../src/core/catalogue/catalogue.ts'
 import type { CatalogueStore } from '../../src/stores/catalogueStore.ts'
 import { openCatalogueMemory } from '../../src/useCases/catalogueMemory.ts'
 import { aCategory } from './aCategory.ts'
+import { aNote as note } from './aNote.ts'
 import { memoryCatalogueStore } from './memoryCatalogueStore.ts'
-
-const note = { author: 'an editor', reason: 'a test', at: new Date('2024-02-29T23:59:58.789Z') }
 
 /** A store that counts what it is asked, can be held up, and can fail. */
 function watchedStore() {
@@ -22,9 +21,10 @@ function watchedStore() {
   }
   return {
     store: {
+      ...store,
       latestRevision: () => answer('latest', () => store.latestRevision()),
       catalogueAt: (revision) => answer(`at ${revision}`, () => store.catalogueAt(revision)),
-      append: (basedOn, changed, its) => store.append(basedOn, changed, its),
+      statesBetween: (after, upTo) => answer(`${after} to ${upTo}`, () => store.statesBetween(after, upTo)),
     } satisfies CatalogueStore,
     edit: async (code: string) => store.append(await store.latestRevision(), [aCategory(code)], note),
     asked,

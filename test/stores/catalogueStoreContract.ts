@@ -9,6 +9,8 @@ import {
 } from '../../src/core/catalogue/category.ts'
 import type { CatalogueStore } from '../../src/stores/catalogueStore.ts'
 import { aCategory } from './aCategory.ts'
+import { aNote as note } from './aNote.ts'
+import { catalogueHistoryContract } from './catalogueHistoryContract.ts'
 
 export interface OpenedStore {
   readonly store: CatalogueStore
@@ -16,8 +18,6 @@ export interface OpenedStore {
   readonly second: CatalogueStore
   close(): Promise<void>
 }
-
-const note = { author: 'an editor', reason: 'a test', at: new Date('2024-02-29T23:59:58.789Z') }
 
 /** What every catalogue store must do, whatever it keeps the catalogue in. `open` gives an empty one. */
 export function catalogueStoreContract(name: string, open: () => Promise<OpenedStore>): void {
@@ -41,8 +41,11 @@ export function catalogueStoreContract(name: string, open: () => Promise<OpenedS
     })
 
     it('numbers revisions from 1 without a gap, and gives back what the edit said of itself', async () => {
-      expect(await store.append(0, [aCategory('a')], note)).toEqual({ number: 1, ...note })
-      expect(await store.append(1, [aCategory('b')], note)).toEqual({ number: 2, ...note })
+      const author = { organisation: 'an-organisation', keyId: 'a-key' }
+      const { action, reason, at } = note
+      const said = { action, author, reason, at }
+      expect(await store.append(0, [aCategory('a')], note)).toEqual({ number: 1, ...said })
+      expect(await store.append(1, [aCategory('b')], note)).toEqual({ number: 2, ...said })
       expect(await store.latestRevision()).toBe(2)
     })
 
@@ -144,6 +147,8 @@ export function catalogueStoreContract(name: string, open: () => Promise<OpenedS
       for (let revision = 1; revision <= 40; revision++)
         expect(await contentsAt(revision)).toHaveLength(revision)
     })
+
+    catalogueHistoryContract(() => store)
 
     it('takes 10,000 categories in one edit', async () => {
       const many = Array.from({ length: 10_000 }, (_, index) => aCategory(`c-${index}`))

@@ -7,11 +7,6 @@ export interface ChosenDraw {
   readonly chosenBy: 'only' | 'year' | 'nearest-year' | 'all-years'
 }
 
-const rangeOf = ({ lowW, typicalW, highW }: TypicalDraw): Range => ({
-  low: lowW,
-  typical: typicalW,
-  high: highW,
-})
 const yearsAway = (draw: TypicalDraw, year: number) =>
   Math.max((draw.yearFrom ?? -Infinity) - year, year - (draw.yearTo ?? Infinity), 0)
 
@@ -23,29 +18,52 @@ const yearsAway = (draw: TypicalDraw, year: number) =>
  * The same choice is the same object for as long as the mode is held, so that what is worked out from it can be kept.
  */
 export function drawFor(mode: CategoryMode, year: number | undefined): ChosenDraw {
-  const { draws } = mode
-  if (draws.length === 1) return kept(mode, 'only', draws[0]!)
-  if (year === undefined) return kept(mode, 'all-years', null)
-  const nearest = draws.reduce((best, draw) => (yearsAway(draw, year) < yearsAway(best, year) ? draw : best))
-  return kept(mode, yearsAway(nearest, year) === 0 ? 'year' : 'nearest-year', nearest)
+  const choices = choicesOf(mode)
+  if (choices.only) return choices.only
+  if (year === undefined) return choices.allYears
+  const nearest = mode.draws.reduce((best, draw) =>
+    yearsAway(draw, year) < yearsAway(best, year) ? draw : best,
+  )
+  return (yearsAway(nearest, year) === 0 ? choices.ofYear : choices.nearest).get(nearest)!
 }
 
-const choices = new WeakMap<CategoryMode, ChosenDraw[]>()
-
-function kept(mode: CategoryMode, chosenBy: ChosenDraw['chosenBy'], draw: TypicalDraw | null): ChosenDraw {
-  const known = choices.get(mode) ?? []
-  choices.set(mode, known)
-  const choice = draw
-    ? { range: rangeOf(draw), provenance: draw.provenance.kind, chosenBy }
-    : { ...allYears(mode.draws), chosenBy }
-  const same = known.find((one) => one.chosenBy === chosenBy && sameRange(one.range, choice.range))
-  if (!same) known.push(choice)
-  return same ?? choice
+/** All that can be chosen from one mode's draws. */
+interface Choices {
+  readonly only: ChosenDraw | null
+  readonly allYears: ChosenDraw
+  readonly ofYear: ReadonlyMap<TypicalDraw, ChosenDraw>
+  readonly nearest: ReadonlyMap<TypicalDraw, ChosenDraw>
 }
 
-const sameRange = (a: Range, b: Range) => a.low === b.low && a.typical === b.typical && a.high === b.high
+const known = new WeakMap<CategoryMode, Choices>()
 
-function allYears(draws: readonly TypicalDraw[]): Pick<ChosenDraw, 'range' | 'provenance'> {
+function choicesOf(mode: CategoryMode): Choices {
+  const choices = known.get(mode) ?? makeChoices(mode.draws)
+  known.set(mode, choices)
+  return choices
+}
+
+function makeChoices(draws: readonly TypicalDraw[]): Choices {
+  const each = (chosenBy: ChosenDraw['chosenBy']) =>
+    new Map(draws.map((draw) => [draw, chosen(draw, chosenBy)]))
+  return {
+    only: draws.length === 1 ? chosen(draws[0]!, 'only') : null,
+    allYears: allYears(draws),
+    ofYear: each('year'),
+    nearest: each('nearest-year'),
+  }
+}
+
+const chosen = (
+  { lowW, typicalW, highW, provenance }: TypicalDraw,
+  chosenBy: ChosenDraw['chosenBy'],
+): ChosenDraw => ({
+  range: { low: lowW, typical: typicalW, high: highW },
+  provenance: provenance.kind,
+  chosenBy,
+})
+
+function allYears(draws: readonly TypicalDraw[]): ChosenDraw {
   const logarithms = draws.reduce((sum, { typicalW }) => sum + Math.log(Math.max(typicalW, 1e-6)), 0)
   const range = {
     low: Math.min(...draws.map(({ lowW }) => lowW)),
@@ -54,5 +72,5 @@ function allYears(draws: readonly TypicalDraw[]): Pick<ChosenDraw, 'range' | 'pr
   }
   const kinds = draws.map(({ provenance }) => provenance.kind)
   const provenance = (['sample', 'programme', 'published'] as const).find((kind) => kinds.includes(kind))!
-  return { range, provenance }
+  return { range, provenance, chosenBy: 'all-years' }
 }

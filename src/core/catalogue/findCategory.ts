@@ -15,7 +15,10 @@ export function plainName(text: string): string {
     .trim()
 }
 
-/** Every name that a category answers to. Codes win over names, and names over aliases, where two categories share one. */
+/**
+ * Every name that a category answers to. Where two categories share one, codes win over names, and names over aliases; but
+ * the names of a category in use win over those of a retired one, which going back to an old revision may leave shared.
+ */
 function indexOf(catalogue: Catalogue): Index {
   const known = indexes.get(catalogue)
   if (known) return known
@@ -26,8 +29,13 @@ function indexOf(catalogue: Catalogue): Index {
     if (!index.has(key)) index.set(key, category)
   }
   for (const category of categories) add(category.code, category)
-  for (const category of categories) add(category.name, category)
-  for (const category of categories) for (const alias of category.aliases) add(alias, category)
+  for (const group of [
+    categories.filter(({ retired }) => !retired),
+    categories.filter(({ retired }) => retired),
+  ]) {
+    for (const category of group) add(category.name, category)
+    for (const category of group) for (const alias of category.aliases) add(alias, category)
+  }
   indexes.set(catalogue, index)
   return index
 }

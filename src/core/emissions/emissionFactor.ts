@@ -21,13 +21,33 @@ export type GasesCounted = (typeof GASES_COUNTED)[number]
 export const SOURCE_MARKS = ['V', 'V2', 'C', 'M'] as const
 export type SourceMark = (typeof SOURCE_MARKS)[number]
 
+/**
+ * `average`: all generation over the kWh generated, for what a household uses. `marginal`: of the stations that would
+ * generate less, for what a household saves; published as non-baseload or as avoided emissions.
+ */
+export const FACTOR_KINDS = ['average', 'marginal'] as const
+export type FactorKind = (typeof FACTOR_KINDS)[number]
+
 /** A published factor that the operator keeps under a code. */
 export interface NamedEmissionFactor {
   readonly code: string
+  /** The grid, the same in all years and for both kinds, such as us-camx. */
+  readonly regionCode: string
+  /** The grid in words. */
   readonly region: string
+  readonly kind: FactorKind
   readonly year: number
   readonly factor: EmissionFactor
   readonly gases: GasesCounted
   readonly source: string
   readonly mark: SourceMark
+}
+
+/** A published factor asked for by what it is of. */
+export interface EmissionFactorChoice {
+  readonly region: string
+  /** The newest where none is named. */
+  readonly year?: number
+  /** `average` where none is named. */
+  readonly kind?: FactorKind
 }

@@ -2,6 +2,7 @@ import type { Category, Mode } from '../catalogue/category.ts'
 import type { Caution } from '../cautions/caution.ts'
 import type { EmissionFactor } from '../emissions/emissionFactor.ts'
 import type { Supply } from '../inventory/household.ts'
+import type { MoneyInterval } from '../money/money.ts'
 import type { Tariff } from '../money/tariff.ts'
 import type { Interval } from '../quantity/intervalOfSum.ts'
 
@@ -52,7 +53,7 @@ export interface DeviceEstimate {
   /** Average over the hours counted, all of the quantity together. */
   readonly powerW: Interval
   readonly energyKwhPerYear: Interval
-  readonly costPerYear: Interval
+  readonly costPerYear: MoneyInterval
   readonly emissionsKgCo2ePerYear: Interval
   /** Share of the total's expected energy, 0 to 1. */
   readonly shareOfTotal: number
@@ -64,7 +65,7 @@ export interface TotalEstimate {
   /** Average over the whole year. */
   readonly powerW: Interval
   readonly energyKwhPerYear: Interval
-  readonly costPerYear: Interval
+  readonly costPerYear: MoneyInterval
   readonly emissionsKgCo2ePerYear: Interval
   readonly confidence: (typeof TOTAL_FLAGS)[number]
   readonly confidenceShares: Readonly<Record<Flag, number>>
@@ -82,10 +83,16 @@ export interface Used {
   readonly supply: Supply
   readonly tariff: Tariff
   readonly tariffSource: string
+  /** Mean cost of a kWh of standby, taxes included, in units of the currency. */
+  readonly standbyPricePerKwh: number
+  /** How that price came about, in words. */
+  readonly priceBasis: string
   readonly emissionFactor: EmissionFactor
   readonly emissionFactorSource: string
   readonly weeksPerYear: number
   readonly annualUseKwh: number | null
+  /** The household's use by month, January first. */
+  readonly monthlyUseKwh: readonly number[] | null
   readonly methodVersion: string
 }
 

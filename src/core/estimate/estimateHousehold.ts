@@ -1,8 +1,12 @@
 import type { Catalogue } from '../catalogue/catalogue.ts'
-import { CAUTIONS } from '../cautions/cautions.ts'
+import { cautionsFor } from '../cautions/cautions.ts'
 import { emissionsOf } from '../emissions/emissionsOf.ts'
 import type { Household } from '../inventory/household.ts'
-import { priceEnergy } from '../money/priceEnergy.ts'
+import { moneyInterval } from '../money/money.ts'
+import { basisInWords } from '../money/priceBasis.ts'
+import { priceStandby, type StandbyCost } from '../money/priceStandby.ts'
+import { standbyEnergy } from '../money/standbyEnergy.ts'
+import { priceWarnings } from '../money/priceWarnings.ts'
 import { type Interval, intervalOfSum, scaleInterval } from '../quantity/intervalOfSum.ts'
 import { significant, significantInterval } from '../quantity/significant.ts'
 import { confidenceShares, totalConfidence } from './confidence.ts'
@@ -24,31 +28,43 @@ const HOURS_PER_WEEK = 168
  */
 export function estimate(household: Household, catalogue: Catalogue, settings: EstimateSettings): Estimate {
   const resolved = resolveHousehold(household, catalogue, settings)
-  const modes = resolved.devices.map((device) =>
+  const terms = resolved.devices.map((device) =>
     modesOf(device).map((mode) => modeTerms(mode, device, resolved)),
   )
+  const modes = terms.flat()
   const energy = intervalOfSum(
-    modes.flat().map((mode) => mode.energy),
+    modes.map((mode) => mode.energy),
     resolved.coverage,
   )
+  const { tariff } = resolved.used
+  const cost = priceStandby(tariff, resolved.used, standbyEnergy(energy, modes), modes, resolved.coverage)
   const devices = resolved.devices.map((device, i) =>
-    estimateDevice(device, modes[i]!, resolved, energy.expected),
+    estimateDevice(device, terms[i]!, resolved, energy.expected, cost),
   )
   const sampleFigures = devices.some(({ sampleData }) => sampleData)
   return {
     catalogueRevision: catalogue.revision,
     coverageProbability: resolved.coverage,
-    currency: resolved.used.tariff.currency,
+    currency: tariff.currency,
     sampleData: sampleFigures || resolved.tariffIsSample,
-    used: resolved.used,
+    used: {
+      ...resolved.used,
+      standbyPricePerKwh: significant(cost.price.perKwh.toNumber()),
+      priceBasis: basisInWords(cost.price.basis, tariff),
+    },
     devices,
-    total: totalOf(modes.flat(), energy, devices, resolved),
+    total: totalOf(modes, energy, devices, resolved, cost),
     nextReadings: nextReadings(
-      resolved.devices.flatMap(({ id }, i) => modes[i]!.map((terms) => ({ deviceId: id, terms }))),
+      resolved.devices.flatMap(({ id }, i) => terms[i]!.map((mode) => ({ deviceId: id, terms: mode }))),
       resolved.used.weeksPerYear,
+      settings.meterPresets['plug-in-wattmeter'].accuracies.W,
     ),
-    warnings: warningsOf(energy, sampleFigures, resolved),
-    cautions: Object.values(CAUTIONS),
+    warnings: [
+      ...warningsOf(energy, sampleFigures, resolved),
+      ...priceWarnings(tariff, cost.price),
+      ...resolved.factorWarnings,
+    ],
+    cautions: cautionsFor(settings.cautions, 'estimate'),
   }
 }
 
@@ -57,6 +73,7 @@ function totalOf(
   energy: Interval,
   devices: readonly DeviceEstimate[],
   { coverage, used }: ResolvedHousehold,
+  cost: StandbyCost,
 ): TotalEstimate {
   const terms = modes.map((mode) => mode.energy)
   const hoursPerYear = used.weeksPerYear * HOURS_PER_WEEK
@@ -71,7 +88,7 @@ function totalOf(
   return {
     powerW: significantInterval(scaleInterval(energy, 1000 / hoursPerYear)),
     energyKwhPerYear: significantInterval(energy),
-    costPerYear: significantInterval(priceEnergy(energy, terms, coverage, used.tariff)),
+    costPerYear: moneyInterval(cost.total, used.tariff.currency),
     emissionsKgCo2ePerYear: significantInterval(emissionsOf(energy, terms, coverage, used.emissionFactor)),
     confidence: totalConfidence(shares),
     confidenceShares: {

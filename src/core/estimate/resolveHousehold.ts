@@ -1,16 +1,21 @@
 import type { Catalogue } from '../catalogue/catalogue.ts'
 import type { Category } from '../catalogue/category.ts'
 import { findCategory } from '../catalogue/findCategory.ts'
+import { chooseEmissionFactor } from '../emissions/chooseEmissionFactor.ts'
 import { DomainError } from '../fault.ts'
 import type { Device, Household } from '../inventory/household.ts'
 import { deviceId } from '../inventory/deviceId.ts'
+import type { Drawing } from '../quantity/term.ts'
 import type { ReadingContext } from '../readings/powerModel.ts'
-import type { Used } from './estimate.ts'
-import { METHOD_VERSION } from './methodVersion.ts'
+import type { Used, Warning } from './estimate.ts'
+import { drawingFor } from './drawingFor.ts'
+import { methodUsed } from './methodUsed.ts'
 import type { EstimateSettings } from './settings.ts'
 
 export interface ResolvedDevice {
   readonly id: string
+  /** Its place in the household, from 0. */
+  readonly place: number
   readonly device: Device
   readonly category: Category
   readonly quantity: number
@@ -20,9 +25,13 @@ export interface ResolvedDevice {
 export interface ResolvedHousehold {
   readonly devices: readonly ResolvedDevice[]
   readonly coverage: number
-  readonly used: Used
+  readonly used: Omit<Used, 'standbyPricePerKwh' | 'priceBasis'>
+  /** What was taken in place of the emission factor that was asked for. */
+  readonly factorWarnings: readonly Warning[]
   readonly tariffIsSample: boolean
-  readonly readings: Omit<ReadingContext, 'powerFactor'>
+  readonly readings: Omit<ReadingContext, 'powerFactor' | 'usual'>
+  /** Null where sums are convolved, as they are unless a caller asks for draws. */
+  readonly drawing: Drawing | null
 }
 
 /**
@@ -37,11 +46,13 @@ export function resolveHousehold(
   const supply = household.supply ?? settings.supply
   const tariff = tariffOf(household, settings)
   const factor = emissionFactorOf(household, settings)
+  const drawing = drawingFor(household)
   return {
     devices: household.devices.map((device, index) => {
       const category = found(findCategory(catalogue, device.category))
       return {
         id: deviceId(device, index),
+        place: index,
         device,
         category,
         quantity: device.quantity ?? category.defaultQuantity,
@@ -49,6 +60,7 @@ export function resolveHousehold(
     }),
     coverage: household.coverageProbability ?? settings.coverageProbability,
     tariffIsSample: tariff.sample,
+    factorWarnings: factor.warnings,
     used: {
       supply,
       tariff: tariff.tariff,
@@ -56,10 +68,16 @@ export function resolveHousehold(
       emissionFactor: factor.factor,
       emissionFactorSource: factor.source,
       weeksPerYear: household.weeksPerYear ?? settings.weeksPerYear,
-      annualUseKwh: household.annualUseKwh ?? null,
-      methodVersion: METHOD_VERSION,
+      annualUseKwh: household.annualUseKwh ?? sumOf(household.monthlyUseKwh),
+      monthlyUseKwh: household.monthlyUseKwh ?? null,
+      methodVersion: methodUsed(drawing),
     },
-    readings: { supply, meters: new Map((household.meters ?? []).map((meter) => [meter.id, meter])) },
+    readings: {
+      supply,
+      meters: new Map((household.meters ?? []).map((meter) => [meter.id, meter])),
+      presets: settings.meterPresets,
+    },
+    drawing,
   }
 }
 
@@ -73,11 +91,17 @@ function tariffOf(household: Household, settings: EstimateSettings) {
 }
 
 function emissionFactorOf(household: Household, settings: EstimateSettings) {
-  if (household.emissionFactor) return { factor: household.emissionFactor, source: REQUEST }
+  if (household.emissionFactor) return { factor: household.emissionFactor, source: REQUEST, warnings: [] }
   const code = household.emissionFactorCode ?? settings.defaultEmissionFactorCode
-  const { factor, source, region, year } = found(settings.emissionFactors.get(code))
-  return { factor, source: `${code} (${region}, ${year}): ${source}` }
+  const { entry, warnings } = household.emissionFactorFor
+    ? found(chooseEmissionFactor(settings.emissionFactors, household.emissionFactorFor))
+    : { entry: found(settings.emissionFactors.get(code)), warnings: [] }
+  const { factor, source, region, year, kind } = entry
+  return { factor, source: `${entry.code} (${region}, ${year}, ${kind}): ${source}`, warnings }
 }
+
+const sumOf = (monthly: readonly number[] | undefined): number | null =>
+  monthly?.reduce((sum, use) => sum + use, 0) ?? null
 
 function found<T>(value: T | null | undefined): T {
   if (value !== null && value !== undefined) return value

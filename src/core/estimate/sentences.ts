@@ -10,20 +10,24 @@ const PROVENANCE = {
 
 const shown = (watts: number) => Number(watts.toPrecision(3))
 
+const known = new WeakMap<ChosenDraw, string>()
+
+/** A draw's figures as text, kept with the draw: they are in the sentence of every device that nobody read. */
+function figuresOf(draw: ChosenDraw): string {
+  const { low, typical, high } = draw.range
+  const figures = known.get(draw) ?? `${shown(low)} W, ${shown(typical)} W, ${shown(high)} W`
+  known.set(draw, figures)
+  return figures
+}
+
 /** What an estimate says in words about where its power came from. */
 export const sentencesOf = {
   behind: (quantity: number): string => (quantity > 1 ? ` One reading stands for all ${quantity}.` : ''),
 
-  typical(
-    name: string,
-    mode: Mode,
-    { range, provenance }: ChosenDraw,
-    year: number | undefined,
-    quantity: number,
-  ) {
+  typical(name: string, mode: Mode, draw: ChosenDraw, year: number | undefined, quantity: number) {
     const each = quantity > 1 ? ` each, ${quantity} independent draws` : ''
     const made = year === undefined ? '' : ` made in ${year}`
-    return `Typical draw of ${name}${made} in ${mode}: ${shown(range.low)} W, ${shown(range.typical)} W, ${shown(range.high)} W (5th, 50th, 95th percentile)${each}; ${PROVENANCE[provenance]}, not a measurement.`
+    return `Typical draw of ${name}${made} in ${mode}: ${figuresOf(draw)} (5th, 50th, 95th percentile)${each}; ${PROVENANCE[draw.provenance]}, not a measurement.`
   },
 
   yearWarnings(mode: Mode, { chosenBy }: ChosenDraw, year: number | undefined): Warning[] {

@@ -1,6 +1,9 @@
+import type { CautionList } from '../cautions/caution.ts'
 import type { NamedEmissionFactor } from '../emissions/emissionFactor.ts'
 import type { Supply } from '../inventory/household.ts'
+import type { Limit } from '../limits/limit.ts'
 import type { NamedTariff } from '../money/tariff.ts'
+import type { MeterPresets } from '../readings/meterPreset.ts'
 
 /** What the operator sets once and a request may override. */
 export interface EstimateSettings {
@@ -9,6 +12,12 @@ export interface EstimateSettings {
   readonly defaultTariffCode: string
   readonly emissionFactors: ReadonlyMap<string, NamedEmissionFactor>
   readonly defaultEmissionFactorCode: string
+  /** What each class of meter can do, for readings that name a class in place of a meter's own accuracy. */
+  readonly meterPresets: MeterPresets
+  /** Published limits by their code. */
+  readonly limits: ReadonlyMap<string, Limit>
+  /** In the order in which they are shown. */
+  readonly cautions: CautionList
   readonly weeksPerYear: number
   readonly coverageProbability: number
 }

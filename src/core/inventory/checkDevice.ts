@@ -22,7 +22,8 @@ export function checkDevice(
   ]
 }
 
-function unknownCategory(catalogue: Catalogue, name: string, base: string): Fault {
+/** An unknown name is answered with the nearest three. */
+export function unknownCategory(catalogue: Catalogue, name: string, base: string): Fault {
   const nearest = nearestCategories(catalogue, name).map(({ code, name: full }) => `${code} (${full})`)
   const message = `There is no category "${name}". The nearest are: ${nearest.join(', ')}.`
   return { pointer: `${base}/category`, code: 'unknown-category', message }
@@ -51,7 +52,12 @@ function checkMode(
   return [{ pointer: `${base}/hoursPerWeek`, code: 'required', message }]
 }
 
-function checkReading(reading: unknown, base: string, meterIds: ReadonlySet<string | undefined>): Fault[] {
+/** That the meter a reading names is there, and that its accuracy is not given twice. */
+export function checkReading(
+  reading: unknown,
+  base: string,
+  meterIds: ReadonlySet<string | undefined>,
+): Fault[] {
   const meterId = isObject(reading) ? text(reading['meterId']) : undefined
   if (!isObject(reading) || meterId === undefined) return []
   const faults: Fault[] = []

@@ -1,6 +1,7 @@
 import type { Catalogue } from '../catalogue/catalogue.ts'
 import type { EstimateSettings } from '../estimate/settings.ts'
 import type { Fault } from '../fault.ts'
+import { notPriced } from '../money/notPriced.ts'
 import { checkDevice } from './checkDevice.ts'
 import { deviceId } from './deviceId.ts'
 import { isObject, list, text } from './lenient.ts'
@@ -21,7 +22,9 @@ export function checkHousehold(raw: unknown, catalogue: Catalogue, settings: Est
   return [
     ...eitherOr(raw, 'tariff', 'tariffCode', [...settings.tariffs.keys()]),
     ...eitherOr(raw, 'emissionFactor', 'emissionFactorCode', [...settings.emissionFactors.keys()]),
-    ...checkCurrency(raw),
+    ...notPriced(raw['tariff'], '/tariff'),
+    ...givenTwice(raw),
+    ...checkFactorChoice(raw, settings),
     ...duplicateIds(
       '/meters',
       meters.map((meter) => text(meter['id'])),
@@ -50,16 +53,33 @@ function eitherOr(
   return [{ pointer, code: 'unknown-code', message }]
 }
 
-const CURRENCIES = new Set(Intl.supportedValuesOf('currency'))
-
-function checkCurrency(raw: Record<string, unknown>): Fault[] {
-  const currency = isObject(raw['tariff']) ? text(raw['tariff']['currency']) : undefined
-  if (currency === undefined || !/^[A-Z]{3}$/.test(currency) || CURRENCIES.has(currency)) return []
-  const message = `"${currency}" is not a currency of ISO 4217; give its three-letter code, such as EUR.`
-  return [{ pointer: '/tariff/currency', code: 'unknown-currency', message }]
+function checkFactorChoice(raw: Record<string, unknown>, { emissionFactors }: EstimateSettings): Fault[] {
+  const choice = raw['emissionFactorFor']
+  const region = isObject(choice) ? text(choice['region']) : undefined
+  if (!isObject(choice) || region === undefined) return []
+  const kind = choice['kind'] === 'marginal' ? 'marginal' : 'average'
+  const known = [...emissionFactors.values()].filter((factor) => factor.kind === kind)
+  if (known.some(({ regionCode }) => regionCode === region)) return []
+  const regions = [...new Set(known.map(({ regionCode }) => regionCode))].sort()
+  const message = `There is no ${kind} emission factor of a region "${region}". Known are: ${regions.join(', ')}.`
+  return [{ pointer: '/emissionFactorFor/region', code: 'unknown-region', message }]
 }
 
-function duplicateIds(base: string, ids: readonly (string | undefined)[]): Fault[] {
+/** Fields of which a household gives one at most. */
+const ALTERNATIVES = [
+  ['emissionFactor', 'emissionFactorFor'],
+  ['emissionFactorCode', 'emissionFactorFor'],
+  ['annualUseKwh', 'monthlyUseKwh'],
+] as const
+
+const givenTwice = (raw: Record<string, unknown>): Fault[] =>
+  ALTERNATIVES.filter((pair) => pair.every((field) => raw[field] !== undefined)).map(([one, other]) => ({
+    pointer: `/${other}`,
+    code: 'given-twice',
+    message: `Give ${one} or ${other}, not both.`,
+  }))
+
+export function duplicateIds(base: string, ids: readonly (string | undefined)[]): Fault[] {
   return ids.flatMap((id, index) => {
     const first = ids.indexOf(id)
     if (id === undefined || first === index) return []

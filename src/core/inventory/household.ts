@@ -1,7 +1,11 @@
 import type { Mode, Range } from '../catalogue/category.ts'
-import type { EmissionFactor } from '../emissions/emissionFactor.ts'
-import type { Tariff } from '../money/tariff.ts'
+import type { EmissionFactor, EmissionFactorChoice } from '../emissions/emissionFactor.ts'
+import type { HoursOfWeek, Tariff } from '../money/tariff.ts'
 import type { Meter, Reading } from '../readings/reading.ts'
+
+/** How sums of uncertain figures are worked out. */
+export const METHODS = ['convolution', 'monte-carlo'] as const
+export type Method = (typeof METHODS)[number]
 
 export interface Supply {
   readonly volts: number
@@ -12,6 +16,8 @@ export interface Supply {
 export interface DeviceMode {
   readonly mode: Mode
   readonly hoursPerWeek?: number | Range
+  /** When in the week the hours fall, for prices that go by time; spread over the whole week where not given. */
+  readonly schedule?: readonly HoursOfWeek[]
   readonly reading?: Reading
 }
 
@@ -34,10 +40,19 @@ export interface Household {
   readonly tariffCode?: string
   readonly emissionFactor?: EmissionFactor
   readonly emissionFactorCode?: string
+  /** A published factor by region and year, in place of its code. */
+  readonly emissionFactorFor?: EmissionFactorChoice
   readonly annualUseKwh?: number
+  /** Use of the whole household by month, January first, in place of annualUseKwh. */
+  readonly monthlyUseKwh?: readonly number[]
   readonly weeksPerYear?: number
   readonly coverageProbability?: number
   readonly catalogueRevision?: number
+  /** How sums of uncertain figures are worked out: convolved unless said otherwise. */
+  readonly method?: Method
+  /** Of the Monte Carlo. */
+  readonly draws?: number
+  readonly seed?: number
   readonly meters?: readonly Meter[]
   readonly devices: readonly Device[]
 }

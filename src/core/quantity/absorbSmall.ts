@@ -1,5 +1,5 @@
 import { rectangularSum } from './rectangularSum.ts'
-import type { Sum, SumNode } from './sumNode.ts'
+import { GrowingSum, scaledNode, type Sum, type SumNode } from './sumNode.ts'
 
 /** Up to this share of the variance the shape of a part does not show in the ends of an interval (README.md, table). */
 const LEAST_SHARE = 0.004
@@ -8,37 +8,41 @@ const NO_SHARE = 1e-6
 
 /**
  * The same sum with its smallest independent parts, together at most 0.4 % of the variance, as one rectangular part of
- * their mean and variance. Most devices of a household are such parts, and each would cost a convolution.
+ * their mean and variance; the same inside of what is scaled. What is left is in ascending order of variance. Most
+ * devices of a household are such small parts, and each would cost a convolution.
  */
-export function absorbSmall(sum: Sum): Sum {
-  const parts = sum.nodes.map((node) => ({ node, ...momentsOf(node) }))
-  const total = parts.reduce((all, { variance }) => all + variance, 0)
-  parts.sort((a, b) => a.variance - b.variance)
+export function absorbSmall(sum: Sum, total: number): Sum {
+  const { constant } = sum
+  if (sum.nodes.length < 2) return { constant, nodes: sum.nodes.map((node) => absorbInside(node, total)) }
+  const nodes = sum.nodes.toSorted((a, b) => a.variance - b.variance)
+  const { count, mean, variance } = smallOnes(nodes, total)
+  const large = nodes.slice(count).map((node) => absorbInside(node, total))
+  if (variance <= NO_SHARE * total) return { constant: constant + mean, nodes: large }
+  if (count < 2) return { constant, nodes: [...nodes.slice(0, count), ...large] }
+  return withRectangular(constant, mean, variance, large)
+}
+
+function smallOnes(ascending: readonly SumNode[], total: number) {
   let [count, mean, variance] = [0, 0, 0]
-  for (const part of parts) {
-    if (part.node.kind !== 'product' || variance + part.variance > LEAST_SHARE * total) break
+  for (const node of ascending) {
+    if (node.kind !== 'product' || variance + node.variance > LEAST_SHARE * total) break
     count++
-    mean += part.mean
-    variance += part.variance
+    mean += node.mean
+    variance += node.variance
   }
-  const large = parts.slice(count).map(({ node }) => node)
-  if (variance <= NO_SHARE * total) return { constant: sum.constant + mean, nodes: large }
-  if (count < 2) return sum
+  return { count, mean, variance }
+}
+
+function withRectangular(constant: number, mean: number, variance: number, others: readonly SumNode[]): Sum {
   const halfWidth = Math.sqrt(3 * variance)
   // A part that reaches below zero would be cut off there: move it up, and the constant down.
   const middle = Math.max(mean, halfWidth)
-  const small: SumNode = { kind: 'product', coefficient: 1, factors: [rectangularSum(middle, halfWidth)] }
-  return { constant: sum.constant + mean - middle, nodes: [small, ...large] }
+  const sum = new GrowingSum()
+  sum.constant = constant + mean - middle
+  sum.addProduct(1, [rectangularSum(middle, halfWidth)])
+  for (const node of others) sum.nodes.push(node)
+  return sum
 }
 
-/** Of a scaled node only the inner parts count here: it is never absorbed. */
-function momentsOf(node: SumNode): { mean: number; variance: number } {
-  if (node.kind === 'scaled')
-    return { mean: 0, variance: node.of.nodes.reduce((all, inner) => all + momentsOf(inner).variance, 0) }
-  let [mean, square] = [node.coefficient, node.coefficient * node.coefficient]
-  for (const factor of node.factors) {
-    mean *= factor.mean
-    square *= factor.meanSquare
-  }
-  return { mean, variance: Math.max(0, square - mean * mean) }
-}
+const absorbInside = (node: SumNode, total: number): SumNode =>
+  node.kind === 'product' ? node : scaledNode(node.by, absorbSmall(node.of, total / node.by.mean ** 2))

@@ -2,7 +2,7 @@
  * What is known of one non-negative quantity: a probability distribution (JCGM 101:2008, 5).
  *
  * `cdfIntegral` is the integral of the distribution function up to x, that is E[max(0, x - X)]. It is what puts a
- * distribution onto a lattice without moving its mean (see lattice.ts), so every kind gives it in closed form.
+ * distribution onto a lattice without moving its mean (see spread.ts), so every kind gives it in closed form.
  */
 export interface Distribution {
   readonly mean: number
@@ -13,6 +13,11 @@ export interface Distribution {
   readonly max: number
   cdf(x: number): number
   cdfIntegral(x: number): number
+  /**
+   * The same for many values: out[i] = cdfIntegral((from + i) x unit) for i = 0 .. count - 1. For kinds that stand in
+   * most sums: a loop of their own is several times faster than a call for each value.
+   */
+  cdfIntegrals?(out: Float64Array, from: number, count: number, unit: number): void
   /** Inverse of the distribution function for p in 0..1. */
   quantile(p: number): number
 }

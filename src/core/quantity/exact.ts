@@ -1,14 +1,27 @@
 import type { Distribution } from './distribution.ts'
 
 /** A value without uncertainty. */
-export function exact(value: number): Distribution {
-  return {
-    mean: value,
-    meanSquare: value * value,
-    min: value,
-    max: value,
-    cdf: (x) => (x < value ? 0 : 1),
-    cdfIntegral: (x) => Math.max(0, x - value),
-    quantile: () => value,
+export const exact = (value: number): Distribution => new Exact(value)
+
+class Exact implements Distribution {
+  readonly mean: number
+  readonly meanSquare: number
+  readonly min: number
+  readonly max: number
+
+  constructor(value: number) {
+    this.mean = value
+    this.meanSquare = value * value
+    this.min = value
+    this.max = value
+  }
+  cdf(x: number): number {
+    return x < this.mean ? 0 : 1
+  }
+  cdfIntegral(x: number): number {
+    return Math.max(0, x - this.mean)
+  }
+  quantile(): number {
+    return this.mean
   }
 }

@@ -1,11 +1,11 @@
-import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus'
-import type { Distribution } from './distribution.ts'
-import type { Interval } from './intervalOfSum.ts'
-import type { Term } from './term.ts'
+import { type Distribution, isExact } from './distribution.ts'
+import type { Interval } from './interval.ts'
+import type { MeterReadingValue, Term } from './term.ts'
+import { uniformStream, type UniformStream } from './uniformStream.ts'
 
 /**
- * The same quantity as intervalOfSum, by drawing (JCGM 101:2008, 7): the oracle of the tests, and the method for
- * those who ask for it. Follows the model to the letter: reading x (1 + gain) + counts, cut off at zero.
+ * The same quantity as intervalOfSum, by drawing (JCGM 101:2008, 7): for those who ask for it, and to check by.
+ * Follows the model to the letter: reading x (1 + gain) + counts, cut off at zero.
  *
  * @param draws number of draws; the ends of the interval have a standard error of about sqrt(p(1-p)/draws)/density
  * @param seed whole number; the same seed gives the same result
@@ -17,11 +17,14 @@ export function monteCarloInterval(
   seed: number,
   outer?: Distribution,
 ): Interval {
-  const totals = monteCarloDraws(terms, draws, seed, outer)
-  const expected = totals.reduce((sum, total) => sum + total, 0) / draws
-  totals.sort()
+  return intervalOfDraws(monteCarloDraws(terms, draws, seed, outer).sort(), coverage)
+}
+
+/** @param sorted in ascending order */
+export function intervalOfDraws(sorted: Float64Array, coverage: number): Interval {
+  const expected = sorted.reduce((sum, total) => sum + total, 0) / sorted.length
   const tail = (1 - coverage) / 2
-  return { expected, low: orderStatistic(totals, tail), high: orderStatistic(totals, 1 - tail) }
+  return { expected, low: orderStatistic(sorted, tail), high: orderStatistic(sorted, 1 - tail) }
 }
 
 /** Linear interpolation between order statistics at (draws - 1) p. */
@@ -32,38 +35,47 @@ function orderStatistic(sorted: Float64Array, p: number): number {
   return sorted[below]! + (place - below) * (next - sorted[below]!)
 }
 
+/**
+ * Draws of outer x (sum of terms). Every input has a stream of its own: each factor and the counts part of each term by
+ * the term's `drawn.stream` (its place in `terms` where it has none), each meter's gain and each shared factor by its name.
+ */
 export function monteCarloDraws(
   terms: readonly Term[],
   draws: number,
   seed: number,
   outer?: Distribution,
 ): Float64Array {
-  const generator = xoroshiro128plus(seed)
-  const uniform = () => ((generator.next() >>> 0) + 0.5) / 0x1_0000_0000
   const totals = new Float64Array(draws)
-  for (let i = 0; i < draws; i++) {
-    const gains = new Map<string, number>()
-    const shares = new Map<string, number>()
-    let total = 0
-    for (const term of terms) {
-      let value = term.coefficient
-      for (const factor of term.factors) value *= factor.quantile(uniform())
-      if (term.shared)
-        value *= once(shares, term.shared.key, () => term.shared!.distribution.quantile(uniform()))
-      if (term.metered) {
-        const { value: reading, gain, counts, meter } = term.metered
-        const error = meter === null ? 2 * uniform() - 1 : once(gains, meter, () => 2 * uniform() - 1)
-        value *= Math.max(0, reading * (1 + gain * error) + counts * (2 * uniform() - 1))
-      }
-      total += value
+  const product = new Float64Array(draws)
+  terms.forEach((term, place) => {
+    const own = term.drawn?.stream ?? place
+    product.fill(term.coefficient)
+    term.factors.forEach((factor, i) => multiply(product, factor, uniformStream(seed, `${own} factor ${i}`)))
+    const { metered, shared } = term
+    if (shared) multiply(product, shared.distribution, uniformStream(seed, `shared ${shared.key}`))
+    if (metered) {
+      const gain = metered.meter === null ? `${own} gain` : `meter ${metered.meter}`
+      multiplyByReading(product, metered, uniformStream(seed, gain), uniformStream(seed, `${own} counts`))
     }
-    totals[i] = outer ? total * outer.quantile(uniform()) : total
-  }
+    for (let i = 0; i < draws; i++) totals[i]! += product[i]!
+  })
+  if (outer) multiply(totals, outer, uniformStream(seed, 'outer'))
   return totals
 }
 
-function once(known: Map<string, number>, key: string, draw: () => number): number {
-  const value = known.get(key) ?? draw()
-  known.set(key, value)
-  return value
+function multiply(values: Float64Array, factor: Distribution, uniform: UniformStream): void {
+  if (isExact(factor)) for (let i = 0; i < values.length; i++) values[i]! *= factor.mean
+  else for (let i = 0; i < values.length; i++) values[i]! *= factor.quantile(uniform())
+}
+
+function multiplyByReading(
+  values: Float64Array,
+  { value, gain, counts }: MeterReadingValue,
+  ofGain: UniformStream,
+  ofCounts: UniformStream,
+): void {
+  for (let i = 0; i < values.length; i++) {
+    const reading = value * (1 + gain * (2 * ofGain() - 1)) + counts * (2 * ofCounts() - 1)
+    values[i]! *= Math.max(0, reading)
+  }
 }

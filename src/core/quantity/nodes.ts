@@ -1,9 +1,9 @@
 import type { Distribution } from './distribution.ts'
-import type { Nodes } from './lattice.ts'
+import type { Nodes } from './spread.ts'
 
 interface Rule {
-  readonly points: readonly number[]
-  readonly weights: readonly number[]
+  readonly points: Float64Array
+  readonly weights: Float64Array
 }
 
 /** The less a factor spreads beside the widest one, the fewer values stand for it. */
@@ -15,8 +15,8 @@ const RULES = [
 
 /** Nodes and weights of the Gauss-Legendre rule on 0..1, by Newton's method on the Legendre polynomial. */
 function gaussLegendre(count: number): Rule {
-  const points: number[] = []
-  const weights: number[] = []
+  const points = new Float64Array(count)
+  const weights = new Float64Array(count)
   for (let i = 0; i < count; i++) {
     let x = Math.cos((Math.PI * (i + 0.75)) / (count + 0.5))
     let slope = 0
@@ -25,8 +25,8 @@ function gaussLegendre(count: number): Rule {
       slope = derivative
       x -= value / derivative
     }
-    points.push((1 - x) / 2)
-    weights.push(1 / ((1 - x * x) * slope * slope))
+    points[i] = (1 - x) / 2
+    weights[i] = 1 / ((1 - x * x) * slope * slope)
   }
   return { points, weights }
 }
@@ -38,51 +38,47 @@ function legendre(count: number, x: number): [value: number, derivative: number]
   return [value, (count * (x * value - previous)) / (x * x - 1)]
 }
 
-const known = new WeakMap<Distribution, Map<Rule, Nodes>>()
+/** A value without uncertainty, as a single node. */
+export const nodeAt = (value: number): Nodes => ({
+  values: Float64Array.of(value),
+  weights: ONE,
+  count: 1,
+})
+const ONE = Float64Array.of(1)
 
 /**
- * A narrow distribution as a few weighted values with its exact mean, for products with a wider one. Kept, since one
- * factor stands in many sums.
+ * A narrow distribution as a few weighted values with its exact mean, for products with a wider one.
  * @param spreadRatio its relative spread over that of the widest factor, 0 to 1
  */
 export function nodesOf(x: Distribution, spreadRatio: number): Nodes {
-  const { rule } = RULES.find(({ upTo }) => spreadRatio < upTo)!
-  const byRule = known.get(x) ?? new Map<Rule, Nodes>()
-  known.set(x, byRule)
-  const nodes = byRule.get(rule) ?? quadrature(x, rule)
-  byRule.set(rule, nodes)
-  return nodes
-}
-
-function quadrature(x: Distribution, { points, weights }: Rule): Nodes {
+  const { points, weights } = RULES.find(({ upTo }) => spreadRatio < upTo)!.rule
   const values = points.map((p) => x.quantile(p))
-  const mean = values.reduce((sum, value, i) => sum + value * weights[i]!, 0)
+  let mean = 0
+  for (let i = 0; i < values.length; i++) mean += values[i]! * weights[i]!
   const correction = mean > 0 ? x.mean / mean : 1
-  return { values: values.map((value) => value * correction), weights }
+  for (let i = 0; i < values.length; i++) values[i]! *= correction
+  return { values, weights, count: values.length }
 }
 
 const CELLS = 32
 
 /** All products of two sets of nodes, gathered onto 33 evenly spaced values without moving the mean. */
 export function productOf(a: Nodes, b: Nodes): Nodes {
-  if (a.values.length === 1) return scaledNodes(b, a.values[0]!)
+  if (a.count === 1) return { ...b, values: b.values.map((value) => value * a.values[0]!) }
   const low = Math.min(...a.values) * Math.min(...b.values)
-  const high = Math.max(...a.values) * Math.max(...b.values)
-  const step = (high - low) / CELLS
-  const weights = new Array<number>(CELLS + 1).fill(0)
-  a.values.forEach((x, i) =>
-    b.values.forEach((y, j) => {
-      const place = (x * y - low) / step
+  const step = (Math.max(...a.values) * Math.max(...b.values) - low) / CELLS
+  const weights = new Float64Array(CELLS + 1)
+  for (let i = 0; i < a.count; i++)
+    for (let j = 0; j < b.count; j++) {
+      const place = (a.values[i]! * b.values[j]! - low) / step
       const cell = Math.min(CELLS - 1, Math.floor(place))
       const weight = a.weights[i]! * b.weights[j]!
       weights[cell]! += weight * (cell + 1 - place)
       weights[cell + 1]! += weight * (place - cell)
-    }),
-  )
-  return { values: weights.map((_, cell) => low + cell * step), weights }
+    }
+  return {
+    values: weights.map((_, cell) => low + cell * step),
+    weights,
+    count: CELLS + 1,
+  }
 }
-
-const scaledNodes = ({ values, weights }: Nodes, by: number): Nodes => ({
-  values: values.map((value) => value * by),
-  weights,
-})

@@ -13,64 +13,103 @@ import { exact } from './exact.ts'
  * Source: JCGM 100:2008 (GUM) 4.3.7 for the rectangular limit of error, 4.3.9 for the trapezoid.
  */
 export function rectangularSum(value: number, halfWidth1: number, halfWidth2 = 0): Distribution {
-  const [a, b] = widths(halfWidth1, halfWidth2)
-  if (a === 0) return exact(Math.max(0, value))
-  const shape = trapezoid(value, a, b)
-  const min = Math.max(0, value - a - b)
-  const max = Math.max(0, value + a + b)
-  const clipped = value - a - b < 0
-  const lost = clipped ? shape.integral(0) : 0
-  return {
-    mean: value + lost,
-    meanSquare: value * value + (a * a + b * b) / 3 - (clipped ? 2 * shape.secondIntegral(0) : 0),
-    min,
-    max,
-    cdf: (x) => (x < min ? 0 : x >= max ? 1 : shape.cdf(x)),
-    cdfIntegral: (x) => (x <= min ? 0 : x >= max ? x - value - lost : shape.integral(x) - lost),
-    quantile: (p) => Math.max(0, shape.quantile(p)),
-  }
+  const larger = Math.max(halfWidth1, halfWidth2)
+  const smaller = Math.min(halfWidth1, halfWidth2)
+  if (larger === 0) return exact(Math.max(0, value))
+  if (smaller < larger * 1e-6) return new Trapezoid(value, Math.hypot(larger, smaller), 0)
+  return new Trapezoid(value, larger, smaller)
 }
 
-function widths(halfWidth1: number, halfWidth2: number): [number, number] {
-  const [a, b] = halfWidth1 >= halfWidth2 ? [halfWidth1, halfWidth2] : [halfWidth2, halfWidth1]
-  return b < a * 1e-6 ? [Math.hypot(a, b), 0] : [a, b]
-}
+class Trapezoid implements Distribution {
+  readonly mean: number
+  readonly meanSquare: number
+  readonly min: number
+  readonly max: number
+  readonly #value: number
+  /** Half of the flat top's length. */
+  readonly #flat: number
+  /** Half of the base's length. */
+  readonly #base: number
+  /** Length of either slope. */
+  readonly #ramp: number
+  /** Density on the flat top. */
+  readonly #height: number
+  /** Probability of a slope, over the square of its length. */
+  readonly #rise: number
+  /** What the cut at zero adds to the mean: the integral of the distribution function below zero. */
+  readonly #lost: number
 
-/** Distribution function of value + E1 + E2, its first two integrals and its inverse; a > 0, a >= b >= 0. */
-function trapezoid(value: number, a: number, b: number) {
-  const height = 1 / (2 * a)
-  const rise = b === 0 ? 0 : height / (2 * b)
-  const start = value - a - b
-  const flat = value - a + b
-  const atFlat = b * height
+  constructor(value: number, a: number, b: number) {
+    this.#value = value
+    this.#flat = a - b
+    this.#base = a + b
+    this.#ramp = 2 * b
+    this.#height = 1 / (2 * a)
+    this.#rise = b === 0 ? 0 : this.#height / (4 * b)
+    const clipped = value < this.#base
+    this.#lost = clipped ? this.#integral(0) : 0
+    this.min = clipped ? 0 : value - this.#base
+    this.max = value + this.#base
+    this.mean = value + this.#lost
+    const square = value * value + (a * a + b * b) / 3
+    this.meanSquare = clipped ? square - 2 * this.#secondIntegral(0, (a * a + b * b) / 3) : square
+  }
+  cdf(x: number): number {
+    if (x < this.min) return 0
+    if (x >= this.max) return 1
+    const distance = x - this.#value
+    return distance <= 0 ? this.#lowerCdf(distance) : 1 - this.#lowerCdf(-distance)
+  }
+  cdfIntegral(x: number): number {
+    if (x <= this.min) return 0
+    return x >= this.max ? x - this.mean : this.#integral(x) - this.#lost
+  }
+  cdfIntegrals(out: Float64Array, from: number, count: number, unit: number): void {
+    for (let i = 0; i < count; i++) out[i] = this.cdfIntegral((from + i) * unit)
+  }
+  quantile(p: number): number {
+    const fromEnd = this.#lowerQuantile(p <= 0.5 ? p : 1 - p)
+    return Math.max(0, p <= 0.5 ? this.#value - fromEnd : this.#value + fromEnd)
+  }
 
-  /** For x up to the middle; the upper half follows by symmetry. */
-  function lowerCdf(x: number): number {
-    const [s, t] = [x - start, x - flat]
-    if (s <= 0) return 0
-    return t <= 0 ? (rise * s * s) / 2 : atFlat + height * t
+  /** The distribution function at value + distance, distance <= 0; the upper half follows by symmetry. */
+  #lowerCdf(distance: number): number {
+    const onBase = distance + this.#base
+    const onFlat = distance + this.#flat
+    if (onBase <= 0) return 0
+    return onFlat <= 0 ? this.#rise * onBase * onBase : this.#height * (this.#ramp / 2 + onFlat)
   }
-  function lowerIntegral(x: number): number {
-    const [s, t] = [x - start, x - flat]
-    if (s <= 0) return 0
-    if (t <= 0) return (rise * s * s * s) / 6
-    return (rise * (2 * b) ** 3) / 6 + atFlat * t + (height * t * t) / 2
+  /** Integral of the uncut distribution function up to x. */
+  #integral(x: number): number {
+    const distance = x - this.#value
+    return distance <= 0 ? this.#lowerIntegral(distance) : distance + this.#lowerIntegral(-distance)
   }
-  function secondIntegral(x: number): number {
-    if (x > value) return ((x - value) ** 2 + (a * a + b * b) / 3) / 2 - secondIntegral(2 * value - x)
-    const [s, t] = [x - start, x - flat]
-    if (s <= 0) return 0
-    if (t <= 0) return (rise * s ** 4) / 24
-    const ramp = 2 * b
-    return (rise * ramp ** 4) / 24 + (rise * ramp ** 3 * t) / 6 + (atFlat * t * t) / 2 + (height * t ** 3) / 6
+  #lowerIntegral(distance: number): number {
+    const onBase = distance + this.#base
+    const onFlat = distance + this.#flat
+    if (onBase <= 0) return 0
+    if (onFlat <= 0) return (this.#rise * onBase * onBase * onBase) / 3
+    const ramp = this.#ramp
+    return this.#height * ((ramp * ramp) / 6 + ((ramp + onFlat) * onFlat) / 2)
   }
-  function lowerQuantile(p: number): number {
-    return p < atFlat ? start + Math.sqrt((2 * p) / rise) : flat + (p - atFlat) / height
+  /** Integral of #integral up to x. */
+  #secondIntegral(x: number, variance: number): number {
+    const distance = x - this.#value
+    if (distance > 0)
+      return (distance * distance + variance) / 2 - this.#secondIntegral(this.#value - distance, variance)
+    const onBase = distance + this.#base
+    const onFlat = distance + this.#flat
+    if (onBase <= 0) return 0
+    if (onFlat <= 0) return (this.#rise * onBase ** 4) / 12
+    const ramp = this.#ramp
+    return (
+      this.#height *
+      (ramp ** 3 / 24 + (ramp * ramp * onFlat) / 6 + (ramp * onFlat ** 2) / 4 + onFlat ** 3 / 6)
+    )
   }
-  return {
-    cdf: (x: number) => (x <= value ? lowerCdf(x) : 1 - lowerCdf(2 * value - x)),
-    integral: (x: number) => (x <= value ? lowerIntegral(x) : x - value + lowerIntegral(2 * value - x)),
-    secondIntegral,
-    quantile: (p: number) => (p <= 0.5 ? lowerQuantile(p) : 2 * value - lowerQuantile(1 - p)),
+  /** How far below value the quantile of p <= 1/2 lies. */
+  #lowerQuantile(p: number): number {
+    const atFlat = (this.#height * this.#ramp) / 2
+    return p < atFlat ? this.#base - Math.sqrt(p / this.#rise) : this.#flat - (p - atFlat) / this.#height
   }
 }

@@ -1,4 +1,4 @@
-import type { Interval } from './intervalOfSum.ts'
+import type { Interval } from './interval.ts'
 
 const DIGITS = 6
 const POWERS_OF_TEN = Array.from({ length: 23 }, (_, exponent) => Number(`1e${exponent}`))

@@ -1,27 +1,75 @@
+import { convolve } from './convolve.ts'
 import { relativeSpread } from './distribution.ts'
-import { convolve, type Lattice, type Nodes, spread } from './lattice.ts'
-import { nodesOf, productOf } from './nodes.ts'
-import type { Sum, SumNode } from './sumNode.ts'
+import { Lattice } from './lattice.ts'
+import { nodeAt, nodesOf, productOf } from './nodes.ts'
+import { type Nodes, spread } from './spread.ts'
+import type { ProductNode, ScaledNode, Sum, SumNode } from './sumNode.ts'
 
-/** The uncertain part of a sum on a lattice (its constant is left to the caller), or null where nothing is uncertain. */
-export function spreadOfSum(sum: Sum, step: number, limit: number): Lattice | null {
-  const parts = sum.nodes.map((node) => spreadOfNode(node, step, limit))
-  parts.sort((a, b) => a.masses.length - b.masses.length)
-  return parts.reduce<Lattice | null>((total, part) => (total ? convolve(total, part, limit) : part), null)
+/** The three lattices that one sum needs: what is summed so far, the next part, and their convolution. */
+interface Workspace {
+  total: Lattice
+  readonly part: Lattice
+  next: Lattice
 }
 
-function spreadOfNode(node: SumNode, step: number, limit: number): Lattice {
-  return node.kind === 'product' ? spreadOfProduct(node, step, limit) : spreadOfScaled(node, step, limit)
+/** One workspace for each depth of a tree, since a scaled node is worked on while the sum around it is. */
+const workspaces: Workspace[] = []
+function workspaceAt(depth: number): Workspace {
+  return (workspaces[depth] ??= {
+    total: new Lattice(),
+    part: new Lattice(),
+    next: new Lattice(),
+  })
+}
+
+/**
+ * The uncertain part of a sum on a lattice; its constant is left to the caller.
+ * @param highest last lattice point of interest; what lies above it is left out
+ * @param depth 0 for a sum that is in no other
+ * @returns a lattice to be read before the next sum is worked on
+ */
+export function spreadOfSum(sum: Sum, step: number, highest: number, depth = 0): Lattice {
+  const work = workspaceAt(depth)
+  const firsts = sum.nodes.reduce((all, node) => all + firstPoint(node, step), 0)
+  // No part can use more points than are left when all others are at their lowest.
+  const reach = Math.max(1, highest - firsts + 1)
+  work.total.clear(0, 1)
+  work.total.masses[0] = 1
+  sum.nodes.forEach((node, i) => {
+    const into = i === 0 ? work.total : work.part
+    spreadOfNode(node, step, reach, depth, into)
+    if (i === 0) return
+    convolve(work.total, work.part, reach, work.next)
+    ;[work.total, work.next] = [work.next, work.total]
+  })
+  return work.total
+}
+
+/** Where a node's lattice starts, at the earliest. */
+const firstPoint = (node: SumNode, step: number): number => Math.floor(lowest(node) / step)
+const lowest = (node: SumNode): number =>
+  node.kind === 'product'
+    ? node.factors.reduce((product, factor) => product * factor.min, node.coefficient)
+    : node.by.min *
+      Math.max(0, node.of.constant + node.of.nodes.reduce((sum, inner) => sum + lowest(inner), 0))
+
+function spreadOfNode(node: SumNode, step: number, reach: number, depth: number, into: Lattice): void {
+  if (node.kind === 'product') spreadOfProduct(node, step, reach, into)
+  else spreadOfScaled(node, step, reach, depth, into)
 }
 
 /** The widest factor keeps its closed form; the narrower ones become a few weighted values of its scale. */
 function spreadOfProduct(
-  { coefficient, factors }: SumNode & { kind: 'product' },
+  { coefficient, factors }: ProductNode,
   step: number,
-  limit: number,
-): Lattice {
-  const constant: Nodes = { values: [coefficient], weights: [1] }
-  if (factors.length === 1) return spread(factors[0]!, constant, step, limit)
+  reach: number,
+  into: Lattice,
+): void {
+  const constant = nodeAt(coefficient)
+  if (factors.length === 1) {
+    spread(factors[0]!, constant, step, reach, into)
+    return
+  }
   const spreads = factors.map(relativeSpread)
   const widest = spreads.indexOf(Math.max(...spreads))
   const scales = factors.reduce<Nodes>(
@@ -29,15 +77,25 @@ function spreadOfProduct(
       i === widest ? nodes : productOf(nodes, nodesOf(factor, spreads[i]! / spreads[widest]!)),
     constant,
   )
-  return spread(factors[widest]!, scales, step, limit)
+  spread(factors[widest]!, scales, step, reach, into)
 }
 
-/** A shared factor times a sum: each lattice point of the sum scales the factor. */
-function spreadOfScaled(node: SumNode & { kind: 'scaled' }, step: number, limit: number): Lattice {
-  const { constant } = node.of
-  const inner = spreadOfSum(node.of, step, Math.ceil(limit / Math.max(node.by.min, 0.01) - constant / step))
-  if (inner === null) return spread(node.by, { values: [constant], weights: [1] }, step, limit)
-  const values = [...inner.masses].map((_, i) => Math.max(0, (inner.start + i) * step + constant))
-  const scaled = spread(node.by, { values, weights: [...inner.masses] }, step, limit)
-  return { ...scaled, smear: scaled.smear + inner.smear }
+/**
+ * A shared factor times a sum: each lattice point of the sum scales the factor. The sum's own step is chosen so that
+ * it is the given one once scaled.
+ */
+function spreadOfScaled(node: ScaledNode, step: number, reach: number, depth: number, into: Lattice): void {
+  const { by, of } = node
+  const innerStep = step / by.mean
+  const highest = (firstPoint(node, step) + reach) * step
+  const inner = spreadOfSum(
+    of,
+    innerStep,
+    Math.ceil((highest / Math.max(by.min, 0.01 * by.mean) - of.constant) / innerStep),
+    depth + 1,
+  )
+  const values = new Float64Array(inner.length)
+  for (let i = 0; i < inner.length; i++) values[i] = Math.max(0, (inner.start + i) * innerStep + of.constant)
+  spread(by, { values, weights: inner.masses, count: inner.length }, step, reach, into)
+  into.smear += inner.smear
 }

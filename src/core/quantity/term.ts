@@ -1,4 +1,5 @@
 import type { Distribution } from './distribution.ts'
+import type { Interval } from './interval.ts'
 import { rectangularSum } from './rectangularSum.ts'
 
 /** A meter's reading: what it showed, and the half-widths of its stated limits of error. */
@@ -28,26 +29,45 @@ export interface SharedFactor {
 export interface Term {
   readonly coefficient: number
   readonly factors: readonly Distribution[]
-  readonly metered?: MeterReadingValue
-  readonly shared?: SharedFactor
+  readonly metered?: MeterReadingValue | undefined
+  readonly shared?: SharedFactor | undefined
+  /** Only where sums are to be drawn by Monte Carlo. */
+  readonly drawn?: DrawnTerm | undefined
 }
 
-export const scaleTerm = (term: Term, by: number): Term => ({ ...term, coefficient: term.coefficient * by })
-export const multiplyTerm = (term: Term, factor: Distribution): Term => ({
-  ...term,
-  factors: [...term.factors, factor],
+/**
+ * How a term is drawn. Terms made from one quantity, such as power and energy of one mode, have the same stream, and the
+ * n-th factor of one is the n-th factor of the other: they are then given the same figures, and so is every sum they
+ * stand in.
+ */
+export interface DrawnTerm {
+  readonly drawing: Drawing
+  readonly stream: number
+}
+
+/** How sums are drawn instead of convolved: the same for all terms of one estimate. */
+export interface Drawing {
+  readonly draws: number
+  readonly seed: number
+  intervalOf(terms: readonly Term[], coverage: number, outer?: Distribution): Interval
+}
+
+// Written out, and not spread: these are made for every mode of every device.
+export const scaleTerm = ({ coefficient, factors, metered, shared, drawn }: Term, by: number): Term => ({
+  coefficient: coefficient * by,
+  factors,
+  metered,
+  shared,
+  drawn,
 })
+export const multiplyTerm = (
+  { coefficient, factors, metered, shared, drawn }: Term,
+  factor: Distribution,
+): Term => ({ coefficient, factors: [...factors, factor], metered, shared, drawn })
 
-const readings = new WeakMap<MeterReadingValue, Distribution>()
-
-/** A reading on its own, with both parts of its meter's error. Kept, since one reading stands in many sums. */
-export function readingDistribution(reading: MeterReadingValue): Distribution {
-  const known = readings.get(reading)
-  if (known) return known
-  const distribution = rectangularSum(reading.value, reading.gain * reading.value, reading.counts)
-  readings.set(reading, distribution)
-  return distribution
-}
+/** A reading on its own, with both parts of its meter's error. */
+export const readingDistribution = ({ value, gain, counts }: MeterReadingValue): Distribution =>
+  rectangularSum(value, gain * value, counts)
 
 /** E[T]: exact, since all parts of one term are independent of each other. */
 export function termMean({ coefficient, factors, metered, shared }: Term): number {

@@ -16,5 +16,5 @@ export function timesFactor(
   relativeUncertainty: number,
 ): Interval {
   if (relativeUncertainty === 0 || factor === 0) return scaleInterval(interval, factor)
-  return intervalOfSum(terms, coverage, rectangularSum(factor, factor * relativeUncertainty))
+  return scaleInterval(intervalOfSum(terms, coverage, rectangularSum(1, relativeUncertainty)), factor)
 }

@@ -9,29 +9,48 @@ import { exact } from './exact.ts'
  *
  * Source: JCGM 100:2008 (GUM) 4.3.9 for the use; the moments are the textbook ones.
  */
-export function triangular({ low: a, typical: c, high: b }: Range): Distribution {
-  if (a === b) return exact(a)
-  const width = b - a
-  const mean = (a + b + c) / 3
-  const atMode = (c - a) / width
-  return {
-    mean,
-    meanSquare: (a * a + b * b + c * c + a * b + a * c + b * c) / 6,
-    min: a,
-    max: b,
-    cdf(x) {
-      if (x <= a) return 0
-      if (x >= b) return 1
-      return x < c ? ((x - a) * (x - a)) / (width * (c - a)) : 1 - ((b - x) * (b - x)) / (width * (b - c))
-    },
-    cdfIntegral(x) {
-      if (x <= a) return 0
-      if (x >= b) return x - mean
-      const [fromLow, toHigh] = [x - a, b - x]
-      if (x < c) return (fromLow * fromLow * fromLow) / (3 * width * (c - a))
-      return x - mean + (toHigh * toHigh * toHigh) / (3 * width * (b - c))
-    },
-    quantile: (p) =>
-      p < atMode ? a + Math.sqrt(p * width * (c - a)) : b - Math.sqrt((1 - p) * width * (b - c)),
+export function triangular(range: Range): Distribution {
+  return range.low === range.high ? exact(range.low) : new Triangular(range)
+}
+
+class Triangular implements Distribution {
+  readonly mean: number
+  readonly meanSquare: number
+  readonly min: number
+  readonly max: number
+  readonly #mode: number
+  /** (b - a)(c - a) and (b - a)(b - c): the squares of what the two sides' lengths are scaled by. */
+  readonly #rising: number
+  readonly #falling: number
+
+  constructor({ low: a, typical: c, high: b }: Range) {
+    this.mean = (a + b + c) / 3
+    this.meanSquare = (a * a + b * b + c * c + a * b + a * c + b * c) / 6
+    this.min = a
+    this.max = b
+    this.#mode = c
+    this.#rising = (b - a) * (c - a)
+    this.#falling = (b - a) * (b - c)
+  }
+  cdf(x: number): number {
+    if (x <= this.min) return 0
+    if (x >= this.max) return 1
+    return x < this.#mode ? (x - this.min) ** 2 / this.#rising : 1 - (this.max - x) ** 2 / this.#falling
+  }
+  cdfIntegral(x: number): number {
+    if (x <= this.min) return 0
+    if (x >= this.max) return x - this.mean
+    if (x < this.#mode) return cube(x - this.min) / (3 * this.#rising)
+    return x - this.mean + cube(this.max - x) / (3 * this.#falling)
+  }
+  cdfIntegrals(out: Float64Array, from: number, count: number, unit: number): void {
+    for (let i = 0; i < count; i++) out[i] = this.cdfIntegral((from + i) * unit)
+  }
+  quantile(p: number): number {
+    const width = this.max - this.min
+    if (p * width < this.#mode - this.min) return this.min + Math.sqrt(p * this.#rising)
+    return this.max - Math.sqrt((1 - p) * this.#falling)
   }
 }
+
+const cube = (x: number) => x * x * x

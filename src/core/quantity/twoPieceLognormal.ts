@@ -31,43 +31,83 @@ export function twoPieceLognormal({ low, typical, high }: Range): Distribution {
 
 /** The same by its median and the spreads of ln X below and above it. */
 export function lognormalOf(median: number, below: number, above: number): Distribution {
-  const growBelow = median * Math.exp((below * below) / 2)
-  const growAbove = median * Math.exp((above * above) / 2)
-  const partBelow = growBelow * normalCdf(-below)
-  const partAboveFrom = normalCdf(-above)
-  const mean = partBelow + growAbove * normalCdf(above)
+  return below === 0 && above === 0 ? exact(median) : new TwoPieceLognormal(median, below, above)
+}
 
-  /** E[X; X <= x] */
-  function partialMean(x: number, z: number): number {
-    return x < median
-      ? growBelow * tabulatedNormalCdf(z - below)
-      : partBelow + growAbove * (tabulatedNormalCdf(z - above) - partAboveFrom)
-  }
-  const score = (x: number) => {
-    const logarithm = Math.log(x / median)
-    if (logarithm < 0) return below === 0 ? -Infinity : logarithm / below
-    return above === 0 ? Infinity : logarithm / above
-  }
-  const quantile = (p: number) => {
-    const z = normalQuantile(p)
-    const spread = z < 0 ? below : above
-    return spread === 0 ? median : median * Math.exp(spread * z)
-  }
-  return {
-    mean,
-    meanSquare:
+class TwoPieceLognormal implements Distribution {
+  readonly mean: number
+  readonly meanSquare: number
+  readonly min: number
+  readonly max: number
+  readonly #median: number
+  readonly #below: number
+  readonly #above: number
+  /** One over the spreads; a spread of zero stands as a very steep one, so that no score is 0/0. */
+  readonly #perBelow: number
+  readonly #perAbove: number
+  /** Median times e^(s^2/2): what a side's mean would be if the side were the whole. */
+  readonly #growBelow: number
+  readonly #growAbove: number
+  /** E[X; X <= median], less what the upper side's formula gives there. */
+  readonly #partBelow: number
+
+  constructor(median: number, below: number, above: number) {
+    this.#median = median
+    this.#below = below
+    this.#above = above
+    this.#perBelow = below === 0 ? STEEP : 1 / below
+    this.#perAbove = above === 0 ? STEEP : 1 / above
+    this.#growBelow = median * Math.exp((below * below) / 2)
+    this.#growAbove = median * Math.exp((above * above) / 2)
+    const lower = this.#growBelow * normalCdf(-below)
+    this.#partBelow = lower - this.#growAbove * normalCdf(-above)
+    this.mean = lower + this.#growAbove * normalCdf(above)
+    this.meanSquare =
       median *
       median *
       (Math.exp(2 * below * below) * normalCdf(-2 * below) +
-        Math.exp(2 * above * above) * normalCdf(2 * above)),
-    min: median * Math.exp(-below * Z_TAIL),
-    max: median * Math.exp(above * Z_TAIL),
-    cdf: (x) => (x <= 0 ? 0 : normalCdf(score(x))),
-    cdfIntegral(x) {
-      if (x <= 0) return 0
-      const z = score(x)
-      return Math.max(0, x * tabulatedNormalCdf(z) - partialMean(x, z))
-    },
-    quantile,
+        Math.exp(2 * above * above) * normalCdf(2 * above))
+    this.min = median * Math.exp(-below * Z_TAIL)
+    this.max = median * Math.exp(above * Z_TAIL)
+  }
+  cdf(x: number): number {
+    if (x <= 0) return 0
+    const logarithm = Math.log(x / this.#median)
+    return normalCdf(logarithm * (logarithm < 0 ? this.#perBelow : this.#perAbove))
+  }
+  cdfIntegral(x: number): number {
+    return x <= 0 ? 0 : this.#integralAt(x, Math.log(x / this.#median))
+  }
+  cdfIntegrals(out: Float64Array, from: number, count: number, unit: number): void {
+    const logOfUnit = Math.log(unit / this.#median)
+    for (let i = 0; i < count; i++) {
+      const k = from + i
+      out[i] = k <= 0 ? 0 : this.#integralAt(k * unit, logOfWhole(k) + logOfUnit)
+    }
+  }
+  quantile(p: number): number {
+    const z = normalQuantile(p)
+    const spread = z < 0 ? this.#below : this.#above
+    return spread === 0 ? this.#median : this.#median * Math.exp(spread * z)
+  }
+
+  /** x F(x) - E[X; X <= x], with logarithm = ln(x/median). */
+  #integralAt(x: number, logarithm: number): number {
+    if (logarithm < 0) {
+      const z = logarithm * this.#perBelow
+      return Math.max(0, x * tabulatedNormalCdf(z) - this.#growBelow * shiftedCdf(z, this.#below))
+    }
+    const z = logarithm * this.#perAbove
+    return x * tabulatedNormalCdf(z) - this.#partBelow - this.#growAbove * shiftedCdf(z, this.#above)
   }
 }
+
+const STEEP = 1e300
+/** Beyond this spread e^(s^2/2) would make the table's error show. */
+const WIDE = 3
+const shiftedCdf = (z: number, spread: number): number =>
+  spread > WIDE ? normalCdf(z - spread) : tabulatedNormalCdf(z - spread)
+
+/** Logarithms of the whole numbers, which every lattice asks for: a table is several times faster than Math.log. */
+const LOGARITHMS = Float64Array.from({ length: 1024 }, (_, k) => Math.log(k))
+const logOfWhole = (k: number): number => (k < 1024 ? LOGARITHMS[k]! : Math.log(k))

@@ -6,6 +6,9 @@ import { triangular } from '../quantity/triangular.ts'
 
 export interface KnownPowerFactor {
   readonly distribution: Distribution
+  /** Its bounds; all three the same where it was read. */
+  readonly range: Range
+  readonly from: 'reading' | 'stated-range' | 'usual-range'
   readonly flag: Flag
   readonly words: string
   readonly warnings: readonly Warning[]
@@ -19,13 +22,21 @@ export function powerFactorOf(given: number | Range | undefined, usual: Range): 
   if (typeof given === 'number')
     return {
       distribution: exact(given),
+      range: { low: given, typical: given, high: given },
+      from: 'reading',
       flag: 'measured',
       words: `PF ${given} as read`,
       warnings: tooGood(given, usual),
     }
   const range = given ?? usual
-  const words = `PF between ${range.low} and ${range.high}${given ? ' as stated' : ', the category’s range'}`
-  return { distribution: triangular(range), flag: 'partly-measured', words, warnings: given ? [] : [ASSUMED] }
+  return {
+    distribution: triangular(range),
+    range,
+    from: given ? 'stated-range' : 'usual-range',
+    flag: 'partly-measured',
+    words: `PF between ${range.low} and ${range.high}${given ? ' as stated' : ', the category’s range'}`,
+    warnings: given ? [] : [ASSUMED],
+  }
 }
 
 const ASSUMED: Warning = {

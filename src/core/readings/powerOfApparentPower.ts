@@ -1,3 +1,4 @@
+import { nonActiveFactor } from '../quantity/nonActiveFactor.ts'
 import type { Term } from '../quantity/term.ts'
 import { meteredValue } from './meteredValue.ts'
 import { powerFactorOf } from './powerFactor.ts'
@@ -7,9 +8,9 @@ import type { ApparentPowerReading } from './reading.ts'
 /**
  * Real power of a load whose apparent power was read.
  *
- *   P = S PF          S in VA, PF in 0..1, P in W
+ *   P = S PF,   Q = sqrt(S^2 - P^2) = S sqrt(1 - PF^2)          S in VA, PF in 0..1, P in W, Q in var
  *
- * Source: IEEE Std 1459-2010, 3.1 (active and apparent power), from memory.
+ * Source: IEEE Std 1459-2010, 3.1 (active, apparent and non-active power), from memory.
  */
 export function powerOfApparentPower(reading: ApparentPowerReading, context: ReadingContext): PowerOfReading {
   const { metered, warnings } = meteredValue(reading.voltAmperes, reading, context)
@@ -18,6 +19,7 @@ export function powerOfApparentPower(reading: ApparentPowerReading, context: Rea
   return {
     power: { ...apparentPower, factors: [factor.distribution] },
     apparentPower,
+    reactivePower: () => ({ ...apparentPower, factors: [nonActiveFactor(factor.range)] }),
     flag: factor.flag,
     explanation: `P = S PF = ${reading.voltAmperes} VA x PF, with ${factor.words}.`,
     warnings: [...warnings, ...factor.warnings],

@@ -1,3 +1,4 @@
+import { nonActiveFactor } from '../quantity/nonActiveFactor.ts'
 import { rectangularSum } from '../quantity/rectangularSum.ts'
 import type { SharedFactor, Term } from '../quantity/term.ts'
 import { meteredValue } from './meteredValue.ts'
@@ -6,13 +7,14 @@ import type { PowerOfReading, ReadingContext } from './powerModel.ts'
 import type { CurrentReading } from './reading.ts'
 
 /**
- * Real and apparent power of a load whose current was read with a clamp meter.
+ * Real, apparent and non-active power of a load whose current was read with a clamp meter.
  *
- *   S = V (I / loops),   P = S PF          V in V (rms), I in A (rms), PF in 0..1, S in VA, P in W
+ *   S = V (I / loops),   P = S PF,   Q = sqrt(S^2 - P^2) = S sqrt(1 - PF^2)
  *
- * A splitter's ten-turn window shows ten times the current, so loops is 10 there. Where the voltage was not read, the
- * supply's nominal voltage counts, rectangular on its tolerance, the same for all such readings of the household.
- * Source: IEEE Std 1459-2010, 3.1 (active and apparent power), from memory.
+ * V in V (rms), I in A (rms), PF in 0..1, S in VA, P in W, Q in var. A splitter's ten-turn window shows ten times the
+ * current, so loops is 10 there. Where the voltage was not read, the supply's nominal voltage counts, rectangular on its
+ * tolerance, the same for all such readings of the household.
+ * Source: IEEE Std 1459-2010, 3.1 (active, apparent and non-active power), from memory.
  */
 export function powerOfCurrent(reading: CurrentReading, context: ReadingContext): PowerOfReading {
   const { supply } = context
@@ -26,6 +28,7 @@ export function powerOfCurrent(reading: CurrentReading, context: ReadingContext)
   return {
     power: { ...apparentPower, factors: [factor.distribution] },
     apparentPower,
+    reactivePower: () => ({ ...apparentPower, factors: [nonActiveFactor(factor.range)] }),
     flag: factor.flag,
     explanation: `P = V I PF = ${volts} V (${reading.volts === undefined ? `nominal, +-${supply.tolerancePercent} %` : 'read'}) x ${reading.amperes} A${loops > 1 ? ` / ${loops} turns` : ''} x PF, with ${factor.words}.`,
     warnings: [...warnings, ...factor.warnings],

@@ -13,7 +13,6 @@ export const builder = new SchemaBuilder<{
   DefaultFieldNullability: false
   DefaultEdgesNullability: false
   DefaultNodeNullability: false
-  Connection: { totalCount: number; catalogueRevision: number }
 }>({
   plugins: [ComplexityPlugin, RelayPlugin],
   defaultFieldNullability: false,

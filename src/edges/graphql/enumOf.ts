@@ -1,9 +1,9 @@
 import { builder } from './builder.ts'
 
-/** `networked-standby` as GraphQL spells it: NETWORKED_STANDBY. */
-const inCapitals = (value: string) => value.toUpperCase().replaceAll('-', '_')
+/** `networked-standby` as GraphQL spells it: NETWORKED_STANDBY; and `catalogue:edit` CATALOGUE_EDIT. */
+const inCapitals = (value: string) => value.toUpperCase().replaceAll(/[-:]/g, '_')
 
-/** An enum whose members stand for the service's own kebab-case values; every member has a description. */
+/** An enum whose members stand for the service's own values; every member has a description. */
 export function enumOf<T extends string>(
   name: string,
   description: string,

@@ -5,7 +5,7 @@ import { ONE_OF } from './oneOf.ts'
  * out, and the one member of a @oneOf input takes its place. Nothing is checked here.
  */
 export function householdOfInput(input: unknown, field = ''): unknown {
-  if (Array.isArray(input)) return input.map((item) => householdOfInput(item))
+  if (Array.isArray(input)) return input.map((item) => householdOfInput(item, field))
   if (typeof input !== 'object' || input === null) return input
   const given = Object.entries(input).filter(([, value]) => value !== null && value !== undefined)
   const fields = given.map(([name, value]) => [name, householdOfInput(value, name)] as const)

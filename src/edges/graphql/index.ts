@@ -69,7 +69,12 @@ export async function registerGraphql(
       url: '/graphql',
       schema: { hide: true },
       handler: fastifyApolloHandler(apollo, {
-        context: async ({ id, log }) => ({ deps, requestId: id, log }),
+        context: async ({ id, log, caller }) => ({
+          deps,
+          sender: { caller, requestId: id },
+          requestId: id,
+          log,
+        }),
       }),
     })
   })

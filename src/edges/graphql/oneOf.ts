@@ -1,3 +1,4 @@
+import type { Tariff } from '../../core/money/tariff.ts'
 import type { Reading } from '../../core/readings/reading.ts'
 import type { EstimateInput } from './inputs/estimate.ts'
 
@@ -11,11 +12,18 @@ type TariffMember = MemberOf<NonNullable<Input['tariff']>>
 const READING_KINDS: Readonly<Record<ReadingMember, Reading['kind']>> = {
   power: 'power',
   energy: 'energy',
+  samples: 'samples',
   current: 'current',
   apparentPower: 'apparent-power',
   declared: 'declared',
+  thermal: 'thermal',
 }
-const TARIFF_KINDS: Readonly<Record<TariffMember, 'flat'>> = { flat: 'flat' }
+const TARIFF_KINDS: Readonly<Record<TariffMember, Tariff['kind']>> = {
+  flat: 'flat',
+  block: 'block',
+  timeOfUse: 'time-of-use',
+  twoPart: 'two-part',
+}
 
 const withKind = (kinds: Readonly<Record<string, string>>) => (member: string, value: unknown) => ({
   kind: kinds[member],
@@ -30,6 +38,9 @@ const bare = (_member: string, value: unknown) => value
 export const ONE_OF: Readonly<Record<string, (member: string, value: unknown) => unknown>> = {
   reading: withKind(READING_KINDS),
   tariff: withKind(TARIFF_KINDS),
+  components: withKind(TARIFF_KINDS),
+  tariffs: (member, value) => (member === 'code' ? value : withKind(TARIFF_KINDS)(member, value)),
   hoursPerWeek: bare,
   powerFactor: bare,
+  ownership: bare,
 }

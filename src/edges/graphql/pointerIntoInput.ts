@@ -11,11 +11,14 @@ const isObject = (value: unknown): value is Record<string, unknown> =>
 export function pointerIntoInput(pointer: string, input: unknown): string {
   let value = input
   let path = ''
+  let field = ''
   for (const step of pointer.split('/').slice(1)) {
     path += `/${step}`
+    // An element of a list has the type that the list's field names.
+    if (!Array.isArray(value)) field = step
     value = isObject(value) ? value[step] : undefined
     const member =
-      Object.hasOwn(ONE_OF, step) && isObject(value)
+      Object.hasOwn(ONE_OF, field) && isObject(value) && !Array.isArray(value)
         ? Object.keys(value).find((key) => isSet(value, key))
         : undefined
     if (member === undefined) continue

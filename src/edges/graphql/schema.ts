@@ -1,8 +1,20 @@
 import { builder } from './builder.ts'
+import './mutations/issueApiKey.ts'
+import './mutations/revokeApiKey.ts'
+import './mutations/rotateApiKey.ts'
+import './queries/apiKeys.ts'
+import './queries/auditEvents.ts'
 import './queries/categories.ts'
 import './queries/category.ts'
+import './queries/compareTariffs.ts'
+import './queries/emissionFactors.ts'
 import './queries/estimate.ts'
+import './queries/evaluateBaseLoad.ts'
+import './queries/evaluateReading.ts'
+import './queries/limits.ts'
 import './queries/node.ts'
+import './queries/population.ts'
+import './queries/tariffs.ts'
 
 /** The schema that is served. schema.graphql beside this file is its printed form, for readers and for checks. */
 export const schema = builder.toSchema()

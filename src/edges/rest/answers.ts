@@ -15,9 +15,20 @@ type Headers = Readonly<Record<string, { readonly type: 'string' | 'integer'; re
 export const CATALOGUE_HEADERS = {
   ETag: {
     type: 'string',
-    description: 'Tag of the catalogue revision that was read; send it as If-None-Match',
+    description:
+      'Tag of the catalogue revision that was read; send it as If-None-Match, or as If-Match to import or restore',
   },
   'Catalogue-Revision': { type: 'integer', description: 'The catalogue revision that was read' },
+} as const satisfies Headers
+
+/** What answers that are one category say of themselves. */
+export const CATEGORY_HEADERS = {
+  ...CATALOGUE_HEADERS,
+  ETag: {
+    type: 'string',
+    description:
+      "Tag of the category's state, which edits elsewhere leave as it is; send it as If-None-Match, or as If-Match to edit",
+  },
 } as const satisfies Headers
 
 export const notModified = z

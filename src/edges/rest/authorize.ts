@@ -1,17 +1,14 @@
 import type { onRequestHookHandler } from 'fastify'
-import { DomainError } from '../../core/fault.ts'
+import { authorize } from '../../useCases/authorize.ts'
+import { senderOf } from './senderOf.ts'
 
 /**
- * Who may ask for estimates. The place where keys will be checked: before the body is read. There are no keys
- * yet, so where the operator lets nobody in without one, nobody gets in.
- * @throws DomainError key-required
+ * Who may ask for estimates: everybody, or, where the operator gives none to callers without a key, keys with the
+ * scope. Checked before the body is read.
+ * @throws DomainError key-required, scope-missing
  */
 export const mayEstimate =
   (anonymousEstimates: boolean): onRequestHookHandler =>
-  async () => {
-    if (!anonymousEstimates)
-      throw new DomainError(
-        'key-required',
-        'Estimates are given to callers with a key only, and no keys have been issued.',
-      )
+  async (request) => {
+    if (!anonymousEstimates) authorize(senderOf(request), 'estimate')
   }

@@ -1,13 +1,24 @@
 import type { FastifyReply, FastifyRequest } from 'fastify'
 
+/** The ways in which an answer from the catalogue is written. */
+export type Form = 'json' | 'csv'
+
 /**
  * Counts the ways in which catalogue answers have been written; one more whenever a field of them changes, so
- * that a copy kept from before an upgrade is not taken for a fresh one.
+ * that a copy kept from before an upgrade is not taken for a fresh one, nor sent back as one.
  */
-const REPRESENTATION = 'json1'
+const REPRESENTATION: Readonly<Record<Form, string>> = { json: 'json1', csv: 'csv1' }
 
-/** The tag of anything read from the catalogue: a revision never changes, so its number is enough. */
-const tagOf = (catalogueRevision: number) => `"r${catalogueRevision}.${REPRESENTATION}"`
+/** The tag of anything read from the catalogue as a whole: a revision never changes, so its number is enough. */
+export const catalogueTag = (revision: number, form: Form = 'json') =>
+  `"r${revision}.${REPRESENTATION[form]}"`
+
+/** The tag of what leads from one revision to another. */
+export const comparisonTag = (from: number, to: number) => `"r${from}-r${to}.${REPRESENTATION.json}"`
+
+/** The tag of one category: by the revision that gave it its present state, so that edits elsewhere leave it fresh. */
+export const categoryTag = (code: string, changedIn: number) =>
+  `"${code}.r${changedIn}.${REPRESENTATION.json}"`
 
 /**
  * True where If-None-Match names the tag (RFC 9110, 13.1.2: a list or `*`, compared weakly). Ask only once the
@@ -19,19 +30,26 @@ function isKept(header: string | undefined, tag: string): boolean {
   return header.match(/"[^"]*"/g)?.includes(tag) ?? false
 }
 
+/** What an answer from the catalogue says of itself. */
+export interface Tagged {
+  readonly tag: string
+  readonly catalogueRevision: number
+}
+
+export const tagHeaders = ({ tag, catalogueRevision }: Tagged) => ({
+  etag: tag,
+  'cache-control': 'no-cache',
+  vary: 'accept',
+  'catalogue-revision': catalogueRevision,
+})
+
 /** Sends a catalogue answer with its tag, or 304 where the caller has it already. */
 export function sendTagged(
   request: FastifyRequest,
   reply: FastifyReply,
-  catalogueRevision: number,
+  tagged: Tagged,
   answer: unknown,
 ): FastifyReply {
-  const tag = tagOf(catalogueRevision)
-  reply.headers({
-    etag: tag,
-    'cache-control': 'no-cache',
-    vary: 'accept',
-    'catalogue-revision': catalogueRevision,
-  })
-  return isKept(request.headers['if-none-match'], tag) ? reply.code(304).send() : reply.send(answer)
+  reply.headers(tagHeaders(tagged))
+  return isKept(request.headers['if-none-match'], tagged.tag) ? reply.code(304).send() : reply.send(answer)
 }

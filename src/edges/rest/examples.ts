@@ -1,7 +1,14 @@
 import type { z } from 'zod'
+import { ACCESS_REQUEST_EXAMPLES } from './access/examples.ts'
+import { CATALOGUE_REQUEST_EXAMPLES } from './catalogue/examples.ts'
 import type { categoryAnswerSchema, categoryListSchema } from '../../schemas/category.ts'
 import type { estimateSchema } from '../../schemas/estimate.ts'
 import type { householdSchema } from '../../schemas/household.ts'
+import { LIMIT_REQUESTS } from './limits/examples.ts'
+import { COMPARISON_REQUESTS } from './money/examples.ts'
+import { POPULATION_REQUESTS } from './population/examples.ts'
+import { BASE_LOAD_REQUESTS } from './baseLoadExamples.ts'
+import { READING_REQUESTS } from './readingExamples.ts'
 
 /**
  * The examples of the API description. A test sends each request to the service with the sample catalogue and holds
@@ -50,10 +57,17 @@ type Examples = Readonly<Record<string, { readonly summary: string; readonly val
 
 /** Examples of request bodies, by operation. */
 export const REQUEST_EXAMPLES: Readonly<Record<string, Examples>> = {
+  ...ACCESS_REQUEST_EXAMPLES,
+  ...CATALOGUE_REQUEST_EXAMPLES,
   estimateHousehold: {
     smallest: { summary: 'One device, all of it from the catalogue', value: smallestHousehold },
     visited: { summary: 'What a visit brings home', value: visitedHousehold },
   },
+  evaluateReading: READING_REQUESTS,
+  evaluateBaseLoad: BASE_LOAD_REQUESTS,
+  compareTariffs: COMPARISON_REQUESTS,
+  checkAgainstLimit: LIMIT_REQUESTS,
+  estimatePopulation: POPULATION_REQUESTS,
 }
 
 /** The answer to the smallest household. */
@@ -66,11 +80,15 @@ export const exampleEstimate = {
     supply: { volts: 230, tolerancePercent: 6, hertz: 50 },
     tariff: { kind: 'flat', currency: 'EUR', pricePerKwh: 0.3 },
     tariffSource: 'sample-flat-eur: invented sample',
+    standbyPricePerKwh: 0.3,
+    priceBasis:
+      'A kWh costs the same however many came before it. Each device bears the total in proportion to its energy at the total’s price a kWh, so that no device depends on the order and all add up to the total.',
     emissionFactor: { kgCo2ePerKwh: 0.481 },
     emissionFactorSource:
-      'world-2023 (World, life-cycle, 2023): Ember, via statista.com/statistics/943137: 481 g/kWh',
+      'world-2023 (World, life-cycle, 2023, average): Ember, via statista.com/statistics/943137: 481 g/kWh',
     weeksPerYear: 52.142857142857146,
     annualUseKwh: null,
+    monthlyUseKwh: null,
     methodVersion: '1.0.0',
   },
   devices: [
@@ -85,7 +103,12 @@ export const exampleEstimate = {
       keepPowered: null,
       powerW: { expected: 0.327855, low: 0.15, high: 0.6 },
       energyKwhPerYear: { expected: 2.35915, low: 1.07936, high: 4.31743 },
-      costPerYear: { expected: 0.707746, low: 0.323807, high: 1.29523 },
+      costPerYear: {
+        expected: 0.707746,
+        low: 0.323807,
+        high: 1.29523,
+        amounts: { expected: '0.71', low: '0.32', high: '1.30' },
+      },
       emissionsKgCo2ePerYear: { expected: 1.13475, low: 0.519171, high: 2.07668 },
       shareOfTotal: 1,
       modes: [
@@ -124,7 +147,12 @@ export const exampleEstimate = {
   total: {
     powerW: { expected: 0.26931, low: 0.123214, high: 0.492857 },
     energyKwhPerYear: { expected: 2.35915, low: 1.07936, high: 4.31743 },
-    costPerYear: { expected: 0.707746, low: 0.323807, high: 1.29523 },
+    costPerYear: {
+      expected: 0.707746,
+      low: 0.323807,
+      high: 1.29523,
+      amounts: { expected: '0.71', low: '0.32', high: '1.30' },
+    },
     emissionsKgCo2ePerYear: { expected: 1.13475, low: 0.519171, high: 2.07668 },
     confidence: 'assumed',
     confidenceShares: { measured: 0, 'partly-measured': 0, declared: 0, assumed: 1 },
@@ -159,13 +187,13 @@ export const exampleEstimate = {
       code: 'meter-category-rating',
       message:
         'Use a meter only within its measurement category: CAT II for devices on a socket, CAT III for fixed wiring, CAT IV at the service entrance.',
-      source: 'IEC 61010-2-030 measurement categories, as given in instrument makers’ manuals (V)',
+      source: 'IEC 61010-2-030 measurement categories, as given in instrument makers’ manuals',
     },
     {
       code: 'power-strip-load',
       message:
         'Keep the sum of the devices on a power strip below its rated load, plug it straight into a fixed outlet, and never plug one strip into another.',
-      source: '29 CFR 1910.304(b)(4) and UL 1363 listing practice (V2)',
+      source: '29 CFR 1910.304(b)(4) and UL 1363 listing practice',
     },
     {
       code: 'never-switch-off',

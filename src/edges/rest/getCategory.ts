@@ -1,8 +1,8 @@
 import { z } from 'zod'
 import { categoryAnswerSchema, categoryQuerySchema } from '../../schemas/category.ts'
 import { readCategory } from '../../useCases/readCategory.ts'
-import { CATALOGUE_HEADERS, jsonAnswer, notModified } from './answers.ts'
-import { sendTagged } from './conditional.ts'
+import { CATEGORY_HEADERS, jsonAnswer, notModified } from './answers.ts'
+import { categoryTag, sendTagged } from './conditional.ts'
 import { exampleCategory } from './examples.ts'
 import { problemAnswers, unknownPath } from './problem.ts'
 import type { RestContext } from './restContext.ts'
@@ -25,7 +25,7 @@ export function getCategory(app: RestApp, { deps }: RestContext): void {
       querystring: categoryQuerySchema.pick({ catalogueRevision: true }),
       response: {
         200: jsonAnswer('The category', categoryAnswerSchema, exampleCategory, {
-          ...CATALOGUE_HEADERS,
+          ...CATEGORY_HEADERS,
           'Content-Location': { type: 'string', description: 'Address of the category under its code' },
         }),
         304: notModified,
@@ -36,9 +36,10 @@ export function getCategory(app: RestApp, { deps }: RestContext): void {
       const { catalogueRevision: asked } = fitting(request.query)
       const { code } = fitting(request.params)
       if (code === '') throw unknownPath()
-      const { category, catalogueRevision } = await readCategory(deps, code, asked)
+      const { category, catalogueRevision, changedIn } = await readCategory(deps, code, asked)
       reply.header('content-location', `/v1/categories/${category.code}`)
-      return sendTagged(request, reply, catalogueRevision, category)
+      const tag = categoryTag(category.code, changedIn)
+      return sendTagged(request, reply, { tag, catalogueRevision }, category)
     },
   })
 }

@@ -1,16 +1,31 @@
 import type { FastifyInstance } from 'fastify'
 import { serializerCompiler } from 'fastify-type-provider-zod'
 import { DomainError } from '../../core/fault.ts'
-import { accepts } from './accepts.ts'
+import { preferred } from './accepts.ts'
 import { getCategories } from './getCategories.ts'
 import { getCategory } from './getCategory.ts'
 import { getLiveness } from './getLiveness.ts'
 import { getOpenApi } from './getOpenApi.ts'
 import { getProblem } from './getProblem.ts'
 import { getReadiness } from './getReadiness.ts'
+import { postBaseLoadEvaluation } from './postBaseLoadEvaluation.ts'
 import { postEstimate } from './postEstimate.ts'
+import { postReadingEvaluation } from './postReadingEvaluation.ts'
+import { ACCESS_ROUTES } from './access/index.ts'
+import { LIMIT_ROUTES } from './limits/index.ts'
+import { MONEY_ROUTES } from './money/index.ts'
+import { postPopulationEstimate } from './population/postPopulationEstimate.ts'
+import { CATALOGUE_ROUTES } from './catalogue/index.ts'
 import type { RestContext } from './restContext.ts'
 import { type SubmittedTypeProvider, submittedCompiler } from './submitted.ts'
+
+declare module 'fastify' {
+  interface FastifyContextConfig {
+    /** The media types that a route can answer in; JSON alone where nothing is said. */
+    readonly produces?: readonly string[]
+  }
+}
+const JSON_ALONE = ['application/json']
 
 /**
  * The REST routes. Each declares every status that it answers.
@@ -30,15 +45,23 @@ export async function registerRest(
     app.setValidatorCompiler(submittedCompiler)
     app.setSerializerCompiler(checkAnswers ? serializerCompiler : () => JSON.stringify)
     app.addHook('onRequest', async (request) => {
-      if (accepts(request.headers.accept, 'application/json')) return
+      const { produces = JSON_ALONE } = request.routeOptions.config
+      if (preferred(request.headers.accept, produces) !== null) return
       throw new DomainError(
         'not-acceptable',
-        'Answers are application/json, which the Accept header does not let through.',
+        `Answers are ${produces.join(' or ')}, which the Accept header does not let through.`,
       )
     })
     postEstimate(app, context)
+    postReadingEvaluation(app, context)
+    postBaseLoadEvaluation(app, context)
     getCategories(app, context)
     getCategory(app, context)
+    for (const addRoute of CATALOGUE_ROUTES) addRoute(app, context)
+    for (const addRoute of ACCESS_ROUTES) addRoute(app, context)
+    for (const addRoute of MONEY_ROUTES) addRoute(app, context)
+    for (const addRoute of LIMIT_ROUTES) addRoute(app, context)
+    postPopulationEstimate(app, context)
     getProblem(app)
     getLiveness(app)
     getReadiness(app, context)

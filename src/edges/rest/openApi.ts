@@ -3,6 +3,7 @@ import swaggerUi from '@fastify/swagger-ui'
 import type { FastifyInstance } from 'fastify'
 import { jsonSchemaTransform, jsonSchemaTransformObject } from 'fastify-type-provider-zod'
 import { REQUEST_EXAMPLES } from './examples.ts'
+import { requestParts } from './requestParts.ts'
 import { tidyDocument } from './tidyDocument.ts'
 
 const DESCRIPTION = `
@@ -23,7 +24,7 @@ type Transform = typeof jsonSchemaTransform
 type TransformObject = typeof jsonSchemaTransformObject
 interface Operation {
   readonly operationId?: string
-  readonly requestBody?: { readonly content: { readonly 'application/json': object } }
+  readonly requestBody?: { readonly content: Readonly<Record<string, object>> }
 }
 interface Answer {
   readonly headers?: object
@@ -32,7 +33,7 @@ interface Answer {
 
 /** The zod transform keeps of an answer only its schema; its headers and examples are put back. Other routes are hidden. */
 const transform: Transform = (document) => {
-  const { schema: written, url } = document
+  const { schema: written, url, route } = document
   if (!written.operationId) return { schema: { hide: true }, url }
   const { schema } = jsonSchemaTransform(document)
   const answers = (written.response ?? {}) as Record<string, Answer>
@@ -42,7 +43,9 @@ const transform: Transform = (document) => {
     for (const [type, { examples }] of Object.entries(content))
       Object.assign(shown.content?.[type] ?? {}, { examples })
   }
-  return { schema, url }
+  const config = route.config ?? {}
+  const security = config.scope !== undefined && { security: [{ key: [config.scope] }] }
+  return { schema: { ...schema, ...requestParts(schema, config), ...security }, url }
 }
 
 /** Adds the named components, and to each operation the examples of its request body. */
@@ -51,7 +54,8 @@ const transformObject: TransformObject = (document) => {
   const paths = (whole.paths ?? {}) as Record<string, Record<string, Operation>>
   for (const { operationId = '', requestBody } of Object.values(paths).flatMap(Object.values<Operation>)) {
     const examples = REQUEST_EXAMPLES[operationId]
-    if (examples && requestBody) Object.assign(requestBody.content['application/json'], { examples })
+    for (const [type, shown] of Object.entries(requestBody?.content ?? {}))
+      if (examples && type.endsWith('json')) Object.assign(shown, { examples })
   }
   return tidyDocument(whole)
 }
@@ -62,12 +66,29 @@ export async function describeApi(app: FastifyInstance, version: string): Promis
     openapi: {
       openapi: '3.1.0',
       info: { title: 'Standby draw estimation', version, description: DESCRIPTION, license: LICENSE },
-      // There are no keys yet. Where the operator asks for one, POST /v1/estimates answers 401.
       security: [],
+      components: {
+        securitySchemes: {
+          key: {
+            type: 'http',
+            scheme: 'bearer',
+            description:
+              'An API key. The roles that an operation lists are scopes; admin holds all others. Estimates need a key only ' +
+              'where the operator gives none to callers without one.',
+          },
+        },
+      },
       servers: [{ url: '/', description: 'This service' }],
       tags: [
         { name: 'estimates', description: 'What a household draws while nobody uses anything' },
         { name: 'catalogue', description: 'Kinds of devices and their typical draws' },
+        { name: 'money and grid', description: 'Tariffs and emission factors' },
+        {
+          name: 'limits and cautions',
+          description: 'Published limits on standby power, and safety statements',
+        },
+        { name: 'populations', description: 'Streets, cities and countries' },
+        { name: 'access', description: 'Organisations, their API keys, and the audit trail' },
         { name: 'service', description: 'The service itself' },
       ],
     },

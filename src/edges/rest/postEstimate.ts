@@ -5,7 +5,7 @@ import { estimateHousehold } from '../../useCases/estimateHousehold.ts'
 import { jsonAnswer } from './answers.ts'
 import { mayEstimate } from './authorize.ts'
 import { exampleEstimate } from './examples.ts'
-import { NEEDS_BODY, problemAnswers } from './problem.ts'
+import { NEEDS_BODY, NEEDS_KEY, problemAnswers } from './problem.ts'
 import type { RestContext } from './restContext.ts'
 import { noQuery, queryFaults, type RestApp } from './submitted.ts'
 
@@ -13,6 +13,7 @@ export function postEstimate(app: RestApp, { deps, anonymousEstimates }: RestCon
   app.route({
     method: 'POST',
     url: '/v1/estimates',
+    config: { publishable: true },
     schema: {
       operationId: 'estimateHousehold',
       tags: ['estimates'],
@@ -26,7 +27,7 @@ export function postEstimate(app: RestApp, { deps, anonymousEstimates }: RestCon
       body: householdSchema,
       response: {
         200: jsonAnswer('The estimate', estimateSchema, exampleEstimate),
-        ...problemAnswers(...NEEDS_BODY, 'key-required', 'unknown-revision'),
+        ...problemAnswers(...NEEDS_BODY, ...NEEDS_KEY, 'foreign-origin', 'unknown-revision'),
       },
     },
     onRequest: mayEstimate(anonymousEstimates),

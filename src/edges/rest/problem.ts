@@ -3,6 +3,13 @@ import { z } from 'zod'
 import { DomainError } from '../../core/fault.ts'
 import { PROBLEMS, type ProblemCode, type Translated, translate, typeOf } from '../errors.ts'
 
+declare module 'fastify' {
+  interface FastifyContextConfig {
+    /** The media types that a route reads bodies in; JSON alone where nothing is said. */
+    readonly reads?: readonly string[]
+  }
+}
+
 export const PROBLEM_TYPE = 'application/problem+json; charset=utf-8'
 
 const faultSchema = z
@@ -38,7 +45,7 @@ export function problemBody(translated: Translated, requestId: string) {
 
 /** Answers an error, and logs what is our own fault with its stack; the answer tells nothing of the inside. */
 export function sendProblem(request: FastifyRequest, reply: FastifyReply, error: unknown): FastifyReply {
-  const translated = translate(error)
+  const translated = withMediaTypes(translate(error), request)
   if (translated.code === 'internal') request.log.error({ err: error }, 'unexpected error')
   return reply
     .code(translated.status)
@@ -47,17 +54,35 @@ export function sendProblem(request: FastifyRequest, reply: FastifyReply, error:
     .send(problemBody(translated, request.id))
 }
 
+/** Which media types the route reads, where that was what is wrong (RFC 9110, 15.5.16; RFC 5789, 3.1). */
+function withMediaTypes(translated: Translated, { routeOptions, method }: FastifyRequest): Translated {
+  const { reads } = routeOptions.config
+  if (translated.code !== 'unsupported-media-type' || reads === undefined) return translated
+  const header = method === 'PATCH' ? 'accept-patch' : 'accept-post'
+  return {
+    ...translated,
+    detail: `Bodies are read here as ${reads.join(' or ')} only, in UTF-8.`,
+    headers: { [header]: reads.join(', ') },
+  }
+}
+
 export const unknownPath = () => new DomainError('unknown-path', 'There is nothing at this address.')
 
-/** The refusals that every route may answer: of its framing, its Accept header, or while the service stops. */
+/** The refusals that every route may answer: of its framing, its key, its Accept header, or while the service stops. */
 const ALWAYS = [
   'malformed-request',
   'malformed-url',
+  'key-in-query',
+  'key-unknown',
+  'publishable-key',
+  'too-many-bad-keys',
   'faulty-query',
   'not-acceptable',
   'internal',
   'stopping',
 ] as const
+/** What a route that needs a key with a scope may answer besides. */
+export const NEEDS_KEY = ['key-required', 'scope-missing'] as const
 export const NEEDS_BODY = [
   'malformed-body',
   'body-too-large',

@@ -1,5 +1,6 @@
 import {
   getNullableType,
+  type GraphQLInterfaceType,
   type GraphQLOutputType,
   isEnumType,
   isInterfaceType,
@@ -24,11 +25,17 @@ function expected(value: unknown, given: GraphQLOutputType): unknown {
   if (value === null || value === undefined) return null
   if (isListType(type)) return (value as unknown[]).map((item) => expected(item, type.ofType))
   if (isEnumType(type)) return (value as string).toUpperCase().replaceAll('-', '_')
-  if (isInterfaceType(type)) return expected(value, schema.getPossibleTypes(type)[0]!)
+  if (isInterfaceType(type)) return expected(value, memberOf(value, type))
   if (!isObjectType(type)) return value
   const fields = Object.values(type.getFields()).map((field) => [
     field.name,
     expected((value as Record<string, unknown>)[OWN_NAMES[field.name] ?? field.name], field.type),
   ])
   return { __typename: type.name, ...Object.fromEntries(fields) }
+}
+
+/** The type that the schema itself chooses for a value. */
+function memberOf(value: unknown, type: GraphQLInterfaceType): GraphQLOutputType {
+  const choose = type.resolveType as (value: unknown) => string
+  return schema.getType(choose(value)) as GraphQLOutputType
 }

@@ -4,6 +4,7 @@ import type { Category } from '../../../src/core/catalogue/category.ts'
 import { writeCursor } from '../../../src/edges/categoryCursor.ts'
 import { testApp, type TestApp } from '../../helpers/testApp.ts'
 import { testCategories } from '../../helpers/testCatalogue.ts'
+import { aNote as note } from '../../stores/aNote.ts'
 import { answerOf } from './answerOf.ts'
 import { ask, refused } from './ask.ts'
 import { everyFieldOf } from './everyFieldOf.ts'
@@ -30,7 +31,6 @@ interface Page {
 }
 
 const live = testCategories.filter(({ retired }) => !retired).map(({ code }) => code)
-const note = { author: 'test', reason: 'test', at: new Date('2026-01-01T00:00:00Z') }
 
 let app: TestApp
 beforeAll(async () => {

@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { testApp, type TestApp } from '../../helpers/testApp.ts'
 import { testCategories } from '../../helpers/testCatalogue.ts'
+import { aNote } from '../../stores/aNote.ts'
 import { ask, refused } from './ask.ts'
 import { everyFieldOf } from './everyFieldOf.ts'
 
@@ -16,11 +17,7 @@ beforeAll(async () => {
   app = await testApp()
   const dearer = { ...television.modes[0]!.draws[0]!, lowW: 2, typicalW: 4, highW: 9 }
   const changed = { ...television, modes: [{ ...television.modes[0]!, draws: [dearer] }] }
-  await app.deps.catalogueStore.append(1, [changed], {
-    author: 'test',
-    reason: 'test',
-    at: new Date('2026-01-01T00:00:00Z'),
-  })
+  await app.deps.catalogueStore.append(1, [changed], aNote)
   await app.deps.catalogueMemory.refresh()
 })
 afterAll(() => app.close())

@@ -3,7 +3,30 @@ import type { Household } from '../../../src/core/inventory/household.ts'
 /** One device for each kind of reading, and one for none; every field of the input is used. */
 export const input = {
   supply: { volts: 240, tolerancePercent: 5, hertz: 50 },
-  tariff: { flat: { currency: 'EUR', pricePerKwh: 0.25, relativeUncertainty: 0.1 } },
+  tariff: {
+    twoPart: {
+      currency: 'EUR',
+      relativeUncertainty: 0.1,
+      rounding: 'HALF_UP',
+      components: [
+        {
+          block: {
+            name: 'energy',
+            per: 'MONTH',
+            blocks: [{ upToKwh: 200, pricePerKwh: 0.2 }, { pricePerKwh: 0.25 }],
+          },
+        },
+        {
+          timeOfUse: {
+            name: 'network',
+            timeZone: 'Europe/Berlin',
+            bands: [{ name: 'night', pricePerKwh: 0.02, hours: [{ from: '00:00', to: '06:00' }] }],
+            otherwisePricePerKwh: 0.05,
+          },
+        },
+      ],
+    },
+  },
   emissionFactor: { kgCo2ePerKwh: 0.3, gridLoss: 0.05, relativeUncertainty: 0.2 },
   annualUseKwh: 3000,
   weeksPerYear: 52,
@@ -50,7 +73,14 @@ export const input = {
     {
       id: 'd4',
       category: 'amplifier',
-      modes: [{ mode: 'STANDBY', reading: { energy: { wattHours: 24, durationHours: 48 } } }],
+      modes: [
+        {
+          mode: 'STANDBY',
+          schedule: [{ days: ['MONDAY', 'SUNDAY'], from: '00:00', to: '06:00' }],
+          hoursPerWeek: { exact: 12 },
+          reading: { energy: { wattHours: 24, durationHours: 48 } },
+        },
+      ],
     },
     { id: 'd5', category: 'game-console', modes: [{ mode: 'STANDBY', reading: { declared: { watts: 4 } } }] },
     { id: 'd6', category: 'freezer' },
@@ -60,7 +90,27 @@ export const input = {
 /** The same household as REST takes it. */
 export const household: Household = {
   supply: { volts: 240, tolerancePercent: 5, hertz: 50 },
-  tariff: { kind: 'flat', currency: 'EUR', pricePerKwh: 0.25, relativeUncertainty: 0.1 },
+  tariff: {
+    kind: 'two-part',
+    currency: 'EUR',
+    relativeUncertainty: 0.1,
+    rounding: 'half-up',
+    components: [
+      {
+        kind: 'block',
+        name: 'energy',
+        per: 'month',
+        blocks: [{ upToKwh: 200, pricePerKwh: 0.2 }, { pricePerKwh: 0.25 }],
+      },
+      {
+        kind: 'time-of-use',
+        name: 'network',
+        timeZone: 'Europe/Berlin',
+        bands: [{ name: 'night', pricePerKwh: 0.02, hours: [{ from: '00:00', to: '06:00' }] }],
+        otherwisePricePerKwh: 0.05,
+      },
+    ],
+  },
   emissionFactor: { kgCo2ePerKwh: 0.3, gridLoss: 0.05, relativeUncertainty: 0.2 },
   annualUseKwh: 3000,
   weeksPerYear: 52,
@@ -102,7 +152,14 @@ export const household: Household = {
     {
       id: 'd4',
       category: 'amplifier',
-      modes: [{ mode: 'standby', reading: { kind: 'energy', wattHours: 24, durationHours: 48 } }],
+      modes: [
+        {
+          mode: 'standby',
+          schedule: [{ days: ['monday', 'sunday'], from: '00:00', to: '06:00' }],
+          hoursPerWeek: 12,
+          reading: { kind: 'energy', wattHours: 24, durationHours: 48 },
+        },
+      ],
     },
     {
       id: 'd5',

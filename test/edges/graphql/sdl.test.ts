@@ -14,7 +14,14 @@ import { z } from 'zod'
 import { schema } from '../../../src/edges/graphql/schema.ts'
 import { categoryAnswerSchema } from '../../../src/schemas/category.ts'
 import { estimateSchema } from '../../../src/schemas/estimate.ts'
+import { namedEmissionFactorSchema } from '../../../src/schemas/emissionFactor.ts'
 import { householdSchema } from '../../../src/schemas/household.ts'
+import { namedTariffSchema } from '../../../src/schemas/tariff.ts'
+import {
+  tariffComparisonRequestSchema,
+  tariffComparisonSchema,
+} from '../../../src/schemas/tariffComparison.ts'
+import { readingEvaluationSchema, readingToEvaluateSchema } from '../../../src/schemas/readingEvaluation.ts'
 import { printedSchema } from './printedSchema.ts'
 
 const COMMITTED = '../../../src/edges/graphql/schema.graphql'
@@ -84,7 +91,7 @@ function pathsOf(type: GraphQLNamedType, path = ''): string[] {
 const distinct = (names: readonly string[]) => [...new Set(names)].sort()
 /** `kind` tells REST's alternatives apart; GraphQL has types for that. */
 const withoutKind = (names: readonly string[]) =>
-  names.filter((name) => !/\/(tariff|reading)\/kind$/.test(name))
+  names.filter((name) => !/\/(tariff|tariffs|components|reading)\/kind$/.test(name))
 
 test('an estimate has the same field names over both edges', () => {
   expect(distinct(pathsOf(schema.getType('Estimate')!))).toEqual(
@@ -98,8 +105,29 @@ test('a household has the same field names over both edges', () => {
   )
 })
 
+test('a reading and its evaluation have the same field names over both edges', () => {
+  expect(distinct(pathsOf(schema.getType('ReadingEvaluationInput')!))).toEqual(
+    distinct(withoutKind(namesOf(readingToEvaluateSchema))),
+  )
+  expect(distinct(pathsOf(schema.getType('ReadingEvaluation')!))).toEqual(
+    distinct(namesOf(readingEvaluationSchema)),
+  )
+})
+
 test('a category has the same field names over both edges, and id and revision besides', () => {
   expect(distinct(pathsOf(schema.getType('Category')!))).toEqual(
     distinct([...namesOf(categoryAnswerSchema), '/id', '/catalogueRevision']),
+  )
+})
+
+test.each([
+  ['NamedTariff', namedTariffSchema, []],
+  ['NamedEmissionFactor', namedEmissionFactorSchema, []],
+  ['TariffComparison', tariffComparisonSchema, []],
+  // GraphQL names the alternative that REST tells by its being a text.
+  ['TariffComparisonInput', tariffComparisonRequestSchema, []],
+])('%s has the same field names over both edges', (type, schemaOfRest, besides) => {
+  expect(distinct(pathsOf(schema.getType(type)!))).toEqual(
+    distinct([...withoutKind(namesOf(schemaOfRest)), ...besides]),
   )
 })

@@ -3,6 +3,7 @@ import { categoryListSchema } from '../../../src/schemas/category.ts'
 import { expectProblem, faultsOf } from '../../helpers/expectProblem.ts'
 import { type TestApp, testApp } from '../../helpers/testApp.ts'
 import { testCategories } from '../../helpers/testCatalogue.ts'
+import { aNote } from '../../stores/aNote.ts'
 
 let service: TestApp
 beforeAll(async () => (service = await testApp()))
@@ -17,7 +18,7 @@ async function edit({ deps }: TestApp, basedOn: number): Promise<void> {
       { ...freezer, retired: true },
       { ...freezer, code: 'heater', name: 'Heater', aliases: [] },
     ],
-    { author: 'a test', reason: 'to see what moves', at: new Date('2026-02-01T00:00:00Z') },
+    aNote,
   )
   await deps.catalogueMemory.refresh()
 }

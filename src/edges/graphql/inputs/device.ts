@@ -3,6 +3,7 @@ import { builder } from '../builder.ts'
 import { ModeEnum } from '../types/enums.ts'
 import { ExactOrRangeInput } from './range.ts'
 import { ReadingInput } from './reading.ts'
+import { HoursOfWeekInput } from './tariff.ts'
 
 const DeviceModeInput = builder.inputType('DeviceModeInput', {
   description: 'A mode that the device spends hours in while nobody uses it.',
@@ -12,6 +13,10 @@ const DeviceModeInput = builder.inputType('DeviceModeInput', {
       type: ExactOrRangeInput,
       description:
         "Hours a week (h), 0 to 168; the catalogue's by default. The modes of a device add up to at most 168.",
+    }),
+    schedule: t.field({
+      type: [HoursOfWeekInput],
+      description: 'When in the week the hours fall, for prices by time; over the whole week by default.',
     }),
     reading: t.field({
       type: ReadingInput,

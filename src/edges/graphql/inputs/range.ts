@@ -1,6 +1,6 @@
 import { builder } from '../builder.ts'
 
-const RangeInput = builder.inputType('RangeInput', {
+export const RangeInput = builder.inputType('RangeInput', {
   description:
     'Bounds and most likely value; low <= typical <= high, in the unit of the field that holds it.',
   fields: (t) => ({

@@ -5,9 +5,16 @@ import { estimateHousehold } from '../../../useCases/estimateHousehold.ts'
 import { builder } from '../builder.ts'
 import { householdOfInput } from '../householdOfInput.ts'
 import { EstimateInput } from '../inputs/estimate.ts'
-import { COST_OF_ONE_DEVICE, LIST_COST } from '../limits.ts'
+import { COST_OF_ONE_DEVICE, LIST_COST, SAMPLES_PER_FIELD } from '../limits.ts'
 import { pointerIntoInput } from '../pointerIntoInput.ts'
 import { EstimateType } from '../types/estimate.ts'
+
+type Devices = (typeof EstimateInput.$inferInput)['devices']
+
+const samplesIn = (devices: Devices): number =>
+  devices
+    .flatMap(({ modes }) => modes ?? [])
+    .reduce((sum, { reading }) => sum + (reading?.samples?.watts.length ?? 0), 0)
 
 builder.queryField('estimate', (t) =>
   t.field({
@@ -17,7 +24,7 @@ builder.queryField('estimate', (t) =>
       'What the devices of a household draw while nobody uses them: per device and in total, with intervals and with flags that tell measured from assumed. Nothing is stored. Bad input is one error with code BAD_USER_INPUT whose extensions name every fault.',
     args: { input: t.arg({ type: EstimateInput, required: true, description: 'The household.' }) },
     complexity: ({ input: { devices } }) => ({
-      field: devices.length * COST_OF_ONE_DEVICE,
+      field: devices.length * COST_OF_ONE_DEVICE + samplesIn(devices) / SAMPLES_PER_FIELD,
       // `devices` counts as LIST_COST entries, so together they count as many as were sent.
       multiplier: Math.max(devices.length / LIST_COST, 1),
     }),

@@ -4,6 +4,7 @@ import { EXPECTED_LENGTH } from '../limits.ts'
 import { KeepPoweredType } from './common.ts'
 import { FlagEnum } from './enums.ts'
 import { IntervalType } from './interval.ts'
+import { MoneyIntervalType } from './moneyInterval.ts'
 import { ModeEstimateType } from './modeEstimate.ts'
 import { WarningType } from './warning.ts'
 
@@ -40,7 +41,7 @@ export const DeviceEstimateType = builder.objectRef<DeviceEstimate>('DeviceEstim
       description: 'Energy, kWh a year.',
     }),
     costPerYear: t.expose('costPerYear', {
-      type: IntervalType,
+      type: MoneyIntervalType,
       description: "Cost a year, in units of the estimate's currency.",
     }),
     emissionsKgCo2ePerYear: t.expose('emissionsKgCo2ePerYear', {

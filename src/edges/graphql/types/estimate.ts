@@ -4,6 +4,7 @@ import { EXPECTED_LENGTH } from '../limits.ts'
 import { DeviceEstimateType } from './deviceEstimate.ts'
 import { ModeEnum, TotalFlagEnum } from './enums.ts'
 import { IntervalType } from './interval.ts'
+import { MoneyIntervalType } from './moneyInterval.ts'
 import { UsedType } from './settings.ts'
 import { CautionType, WarningType } from './warning.ts'
 
@@ -30,7 +31,7 @@ const TotalEstimateType = builder.objectRef<TotalEstimate>('TotalEstimate').impl
       description: 'Energy, kWh a year.',
     }),
     costPerYear: t.expose('costPerYear', {
-      type: IntervalType,
+      type: MoneyIntervalType,
       description: "Cost a year, in units of the estimate's currency.",
     }),
     emissionsKgCo2ePerYear: t.expose('emissionsKgCo2ePerYear', {

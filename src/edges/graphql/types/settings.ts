@@ -1,10 +1,10 @@
 import type { EmissionFactor } from '../../../core/emissions/emissionFactor.ts'
 import type { Used } from '../../../core/estimate/estimate.ts'
 import type { Supply } from '../../../core/inventory/household.ts'
-import type { FlatTariff, Tariff } from '../../../core/money/tariff.ts'
 import { builder } from '../builder.ts'
+import { TariffType } from './tariff.ts'
 
-const SupplyType = builder.objectRef<Supply>('Supply').implement({
+export const SupplyType = builder.objectRef<Supply>('Supply').implement({
   description: 'Mains supply of the household.',
   fields: (t) => ({
     volts: t.exposeFloat('volts', { description: 'Nominal voltage, V.' }),
@@ -13,29 +13,7 @@ const SupplyType = builder.objectRef<Supply>('Supply').implement({
   }),
 })
 
-const TYPE_OF_TARIFF: Readonly<Record<Tariff['kind'], string>> = { flat: 'FlatTariff' }
-
-const TariffType = builder.interfaceRef<Tariff>('Tariff').implement({
-  description: 'Price structure of energy. Further kinds of tariff will join; ask for __typename.',
-  resolveType: ({ kind }) => TYPE_OF_TARIFF[kind],
-  fields: (t) => ({
-    currency: t.exposeString('currency', { description: 'ISO 4217 code.' }),
-  }),
-})
-
-builder.objectRef<FlatTariff>(TYPE_OF_TARIFF.flat).implement({
-  description: 'One price for every kWh.',
-  interfaces: [TariffType],
-  fields: (t) => ({
-    pricePerKwh: t.exposeFloat('pricePerKwh', { description: 'Price of one kWh, in units of the currency.' }),
-    relativeUncertainty: t.exposeFloat('relativeUncertainty', {
-      nullable: true,
-      description: "Half-width of the price's uncertainty relative to the price, 0 to 1; null is exact.",
-    }),
-  }),
-})
-
-const EmissionFactorType = builder.objectRef<EmissionFactor>('EmissionFactor').implement({
+export const EmissionFactorType = builder.objectRef<EmissionFactor>('EmissionFactor').implement({
   description: "Emissions of a grid's electricity.",
   fields: (t) => ({
     kgCo2ePerKwh: t.exposeFloat('kgCo2ePerKwh', { description: 'kg CO2e for each kWh generated.' }),
@@ -57,6 +35,12 @@ export const UsedType = builder.objectRef<Used>('Used').implement({
     supply: t.expose('supply', { type: SupplyType, description: 'Mains supply.' }),
     tariff: t.expose('tariff', { type: TariffType, description: 'Price structure.' }),
     tariffSource: t.exposeString('tariffSource', { description: 'Where the price is from.' }),
+    standbyPricePerKwh: t.exposeFloat('standbyPricePerKwh', {
+      description: 'Mean cost of a kWh of standby, taxes included, in units of the currency.',
+    }),
+    priceBasis: t.exposeString('priceBasis', {
+      description: 'How that price came about, and how devices share the total.',
+    }),
     emissionFactor: t.expose('emissionFactor', { type: EmissionFactorType, description: 'Emission factor.' }),
     emissionFactorSource: t.exposeString('emissionFactorSource', {
       description: 'Where the factor is from.',
@@ -65,6 +49,12 @@ export const UsedType = builder.objectRef<Used>('Used').implement({
     annualUseKwh: t.exposeFloat('annualUseKwh', {
       nullable: true,
       description: "The household's whole use in a year, kWh; null where it was not given.",
+    }),
+    monthlyUseKwh: t.floatList({
+      nullable: true,
+      complexity: 1,
+      description: "The household's use by month, January first, kWh; null where it was not given.",
+      resolve: ({ monthlyUseKwh }) => monthlyUseKwh,
     }),
     methodVersion: t.exposeString('methodVersion', { description: 'Version of the estimation method.' }),
   }),

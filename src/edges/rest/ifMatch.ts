@@ -1,0 +1,46 @@
+import type { FastifyRequest } from 'fastify'
+import { DomainError } from '../../core/fault.ts'
+import { catalogueTag, categoryTag } from './conditional.ts'
+
+const NUMBER = /r(\d{1,10})\.[a-z0-9]+"$/
+
+/**
+ * The revisions that If-Match names, by tags of one category: what a use case calls the edit's basis. A weak tag never
+ * matches (RFC 9110, 13.1.1), nor does that of another category or of another form; so they are no basis.
+ * @returns null where the header is missing
+ * @throws DomainError malformed-condition; precondition-required for `*`, which would match whatever somebody else made of it
+ */
+export const basisOfCategory = (request: FastifyRequest, code: string): number[] | null =>
+  basis(request, (revision) => [categoryTag(code, revision)])
+
+/** The same by tags of the catalogue as a whole, whichever way it was written. */
+export const basisOfCatalogue = (request: FastifyRequest): number[] | null =>
+  basis(request, (revision) => [catalogueTag(revision), catalogueTag(revision, 'csv')])
+
+function basis(request: FastifyRequest, tagsAt: (revision: number) => readonly string[]): number[] | null {
+  const header = request.headers['if-match']
+  if (header === undefined) return null
+  if (header.trim() === '*')
+    throw new DomainError(
+      'precondition-required',
+      'If-Match: * would overwrite whatever somebody else has stored meanwhile. Send the ETag of what you have read.',
+    )
+  return tagsIn(header).flatMap((tag) => {
+    const revision = Number(NUMBER.exec(tag)?.[1] ?? 0)
+    return tagsAt(revision).includes(tag) ? [revision] : []
+  })
+}
+
+function tagsIn(header: string): string[] {
+  const members = header.split(',').map((member) => member.trim())
+  if (members.some((member) => !/^(W\/)?"[\x21\x23-\x7e\x80-\xff]*"$/.test(member)))
+    throw new DomainError(
+      'malformed-condition',
+      'If-Match must hold entity tags as ETag gave them, each in its double quotes.',
+    )
+  return members
+}
+
+/** True where the request asks that there be nothing yet (RFC 9110, 13.1.2). */
+export const asksForNothingThere = (request: FastifyRequest) =>
+  request.headers['if-none-match']?.trim() === '*'

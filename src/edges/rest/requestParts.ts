@@ -1,0 +1,34 @@
+import type { FastifyContextConfig } from 'fastify'
+
+declare module 'fastify' {
+  interface FastifyContextConfig {
+    /** The precondition headers (RFC 9110, 13.1) that a route looks at. */
+    readonly conditions?: readonly (keyof typeof CONDITIONS)[]
+  }
+}
+
+const CONDITIONS = {
+  'If-Match':
+    'ETag of what was read, which the edit is based on; 428 where it is missing, 412 where it is stale',
+  'If-None-Match': '* where there must be nothing yet, in place of If-Match',
+} as const
+
+/**
+ * What the description of a route's request needs besides its schemas: the conditions, which are headers and no schema
+ * checks them, and a body that is not JSON.
+ */
+export function requestParts(
+  { body }: { readonly body?: unknown },
+  { conditions = [], reads = [] }: FastifyContextConfig,
+) {
+  const properties = Object.fromEntries(
+    conditions.map((name) => [name, { type: 'string', description: CONDITIONS[name] }]),
+  )
+  const content = Object.fromEntries(
+    reads.map((type) => [type, { schema: type.endsWith('json') ? body : { type: 'string' } }]),
+  )
+  return {
+    ...(conditions.length > 0 && { headers: { type: 'object', properties } }),
+    ...(reads.length > 0 && { body: { content } }),
+  }
+}

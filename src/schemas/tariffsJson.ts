@@ -1,0 +1,42 @@
+import { z } from 'zod'
+import type { Fault } from '../core/fault.ts'
+import type { NamedTariff } from '../core/money/tariff.ts'
+import { INVENTED } from './categoryColumns.ts'
+import { readShape } from './readShape.ts'
+import { namedTariffSchema } from './tariff.ts'
+
+const fileSchema = z.array(namedTariffSchema.omit({ sampleData: true })).max(10_000)
+
+/**
+ * Reads a JSON file of tariffs of any kind, which a row of a table can't hold. Only a source of "invented sample" makes
+ * one sample data.
+ * @param known tariffs that were read before; the answer holds them, too
+ */
+export function parseTariffsJson(
+  text: string,
+  known: ReadonlyMap<string, NamedTariff>,
+): { readonly entries: ReadonlyMap<string, NamedTariff>; readonly faults: readonly Fault[] } {
+  const { value, faults } = readShape(fileSchema, parsed(text))
+  const entries = new Map(known)
+  const repeated: Fault[] = []
+  value?.forEach((entry, index) => {
+    if (entries.has(entry.code))
+      repeated.push({
+        pointer: `/${index}/code`,
+        code: 'code-repeated',
+        message: `The code "${entry.code}" is used already.`,
+      })
+    else entries.set(entry.code, { ...entry, sampleData: entry.source === INVENTED })
+  })
+  return { entries, faults: [...faults, ...repeated] }
+}
+
+/** What is no JSON is text, which the schema then refuses. */
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text)
+  } catch (error) {
+    if (error instanceof SyntaxError) return text
+    throw error
+  }
+}

@@ -1,0 +1,29 @@
+import {
+  compareTariffs as compare,
+  type TariffComparison,
+  type TariffComparisonRequest,
+} from '../core/estimate/tariffComparison.ts'
+import { FaultyInput, type Submitted } from '../core/fault.ts'
+import { checkHousehold } from '../core/inventory/checkHousehold.ts'
+import { checkTariffChoices } from '../core/money/checkTariffChoices.ts'
+import { catalogueOf } from './catalogueOf.ts'
+import type { Deps } from './deps.ts'
+
+/**
+ * What one household's standby costs under each of several tariffs. Touches no database unless a past catalogue revision
+ * is asked for.
+ * @throws FaultyInput naming every fault of shape and of the trade at once; DomainError unknown-revision
+ */
+export async function compareTariffs(
+  deps: Deps,
+  submitted: Submitted<TariffComparisonRequest>,
+): Promise<TariffComparison> {
+  const catalogue = await catalogueOf(deps, submitted.value?.catalogueRevision)
+  const faults = [
+    ...submitted.faults,
+    ...checkTariffChoices(submitted.raw, deps.settings.tariffs),
+    ...checkHousehold(submitted.raw, catalogue, deps.settings),
+  ]
+  if (submitted.value === null || faults.length > 0) throw new FaultyInput(faults)
+  return compare(submitted.value, catalogue, deps.settings)
+}

@@ -1,0 +1,43 @@
+import { FaultyInput, type Submitted } from '../core/fault.ts'
+import { checkStock } from '../core/population/checkStock.ts'
+import { checkSurvey } from '../core/population/checkSurvey.ts'
+import { estimateStock } from '../core/population/estimateStock.ts'
+import { estimateSurvey } from '../core/population/estimateSurvey.ts'
+import type { Stock, StockEstimate } from '../core/population/stock.ts'
+import type { Survey, SurveyEstimate } from '../core/population/survey.ts'
+import { catalogueOf } from './catalogueOf.ts'
+import type { Deps } from './deps.ts'
+
+/**
+ * What many homes draw, by the method that the request names.
+ * @throws FaultyInput naming every fault of shape and of the trade at once; DomainError unknown-revision
+ */
+export async function estimatePopulation(
+  deps: Deps,
+  submitted: Submitted<Survey | Stock>,
+): Promise<SurveyEstimate | StockEstimate> {
+  return methodOf(submitted.raw) === 'stock'
+    ? estimateFromStock(deps, submitted as Submitted<Stock>)
+    : estimateFromSurvey(deps, submitted as Submitted<Survey>)
+}
+
+const methodOf = (raw: unknown): unknown =>
+  typeof raw === 'object' && raw !== null && 'method' in raw ? raw.method : undefined
+
+/** From surveyed homes. @throws FaultyInput */
+export async function estimateFromSurvey(
+  { settings }: Deps,
+  submitted: Submitted<Survey>,
+): Promise<SurveyEstimate> {
+  const faults = [...submitted.faults, ...checkSurvey(submitted.raw)]
+  if (submitted.value === null || faults.length > 0) throw new FaultyInput(faults)
+  return estimateSurvey(submitted.value, settings)
+}
+
+/** From ownership, count, draw and hours. @throws FaultyInput; DomainError unknown-revision */
+export async function estimateFromStock(deps: Deps, submitted: Submitted<Stock>): Promise<StockEstimate> {
+  const catalogue = await catalogueOf(deps, submitted.value?.catalogueRevision)
+  const faults = [...submitted.faults, ...checkStock(submitted.raw, catalogue, deps.settings)]
+  if (submitted.value === null || faults.length > 0) throw new FaultyInput(faults)
+  return estimateStock(submitted.value, catalogue, deps.settings)
+}
