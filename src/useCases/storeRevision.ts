@@ -59,7 +59,8 @@ async function append(
     const note = { action, origin, reason, at: clock() }
     return await catalogueStore.append(newest.revision, changed, note, onProgress)
   } catch (error) {
-    if (error instanceof DomainError && error.code === 'stale-revision' && attempt < ATTEMPTS) return null
-    throw error
+    if (!(error instanceof DomainError) || error.code !== 'stale-revision') throw error
+    if (attempt < ATTEMPTS) return null
+    throw new Error(`An edit came too late ${ATTEMPTS} times in a row.`, { cause: error })
   }
 }

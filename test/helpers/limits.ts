@@ -1,6 +1,6 @@
 import type { Limit } from '../../src/core/limits/limit.ts'
 
-export const limit = (fields: Partial<Limit> & Pick<Limit, 'code'>): Limit => ({
+const limit = (fields: Partial<Limit> & Pick<Limit, 'code'>): Limit => ({
   jurisdiction: 'EU',
   purpose: 'placing-on-the-market',
   regulation: 'A regulation for the tests',

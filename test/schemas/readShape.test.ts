@@ -53,7 +53,7 @@ describe('a fault says where, what is allowed and what was given', () => {
     [
       'a kind that does not exist',
       { devices: [{ category: 'a' }], tariff: { kind: 'free' } },
-      ['/tariff/kind invalid-union: must be one of: flat, but it is "free".'],
+      ['/tariff/kind invalid-union: must be one of: flat, block, time-of-use, two-part, but it is "free".'],
     ],
     [
       'a number beside the few that are allowed',

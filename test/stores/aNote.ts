@@ -2,7 +2,7 @@ import type { Origin } from '../../src/core/access/caller.ts'
 import type { RevisionNote } from '../../src/core/catalogue/revision.ts'
 
 /** The request of an editor that the tests speak of. */
-export const anOrigin: Origin = {
+const anOrigin: Origin = {
   caller: { organisation: 'an-organisation', keyId: 'a-key', scopes: ['catalogue:edit'] },
   requestId: 'a-request',
 }

@@ -37,7 +37,8 @@ export function evaluateBaseLoad(
     fromHour: options.nightFromHour ?? NIGHT.fromHour,
     toHour: options.nightToHour ?? NIGHT.toHour,
   }
-  const coverage = options.coverageProbability ?? settings.coverageProbability
+  const coverage =
+    options.coverageProbability ?? options.inventory?.coverageProbability ?? settings.coverageProbability
   const usable = usableReadings(data, options.generation ?? false)
   const all = localDays(usable.readings, data.clock, night)
   const away = options.daysAway ?? []

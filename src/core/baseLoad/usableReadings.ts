@@ -1,5 +1,6 @@
 import { type Fault, FaultyInput } from '../fault.ts'
 import { significant } from '../quantity/significant.ts'
+import { implausibleReadings } from './implausibleReadings.ts'
 import type { IntervalData } from './intervalData.ts'
 import { type OneInterval, toOneInterval } from './oneInterval.ts'
 import { shareOfZeros, type ZeroRun, zeroRuns, MOST_ZEROS } from './outages.ts'
@@ -26,9 +27,11 @@ export const placeWordOf = ({ form }: IntervalData) => (form === 'json' ? 'value
 
 /**
  * Readings that can be counted: in order, each moment once, of one length, without what looks like an outage.
- * @throws FaultyInput where there are none, where they contradict each other, or are too long to show a base load
+ * @throws FaultyInput where there are none, where some can't be a home's, where they contradict each other, or are too long to show a base load
  */
 export function usableReadings(data: IntervalData, generationNamed: boolean): UsableReadings {
+  const implausible = implausibleReadings(data.readings, placeWordOf(data))
+  if (implausible.length > 0) throw new FaultyInput(implausible)
   const tidy = tidyReadings(data.readings)
   const conflicts = conflictFaults(tidy.conflicts, data)
   if (conflicts.length > 0) throw new FaultyInput(conflicts)

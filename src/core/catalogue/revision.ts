@@ -36,7 +36,7 @@ export interface Revision {
   readonly at: Date
 }
 
-export const SYSTEM: Author = { organisation: 'system', keyId: null }
+const SYSTEM: Author = { organisation: 'system', keyId: null }
 
 /** The author that a note's origin makes. */
 export const authorOf = ({ origin }: Pick<RevisionNote, 'origin'>): Author =>

@@ -43,7 +43,7 @@ export function deviceFigures(
   }
 }
 
-/** The sum over modes; kept with the catalogue where all are typical draws at plain hours. */
+/** The sum over modes; kept with the catalogue where all are typical draws at plain hours, and nothing is to be drawn. */
 function energyOf(
   modes: readonly ModeTerms[],
   quantity: number,
@@ -55,8 +55,8 @@ function energyOf(
       modes.map((mode) => mode.energy),
       coverage,
     )
-  const draws = modes.flatMap(({ draw, hoursPerWeek, hoursFrom }) =>
-    draw && (hoursFrom === 'catalogue' || Number.isInteger(hoursPerWeek.max)) ? [draw] : [],
+  const draws = modes.flatMap(({ draw, energy, hoursPerWeek, hoursFrom }) =>
+    draw && !energy.drawn && (hoursFrom === 'catalogue' || Number.isInteger(hoursPerWeek.max)) ? [draw] : [],
   )
   if (draws.length < modes.length) return sum()
   return drawSum(

@@ -3,7 +3,7 @@ import { drawingOf } from '../quantity/drawing.ts'
 import type { Drawing } from '../quantity/term.ts'
 
 /** JCGM 101:2008, 7.2.2 asks for 10^4/(1 - p) draws or more: 10^5 for intervals of 0.9. */
-export const USUAL_DRAWS = 100_000
+const USUAL_DRAWS = 100_000
 const USUAL_SEED = 1
 
 /** How a household's sums are to be drawn, or null where they are to be convolved. */

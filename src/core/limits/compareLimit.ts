@@ -4,7 +4,7 @@ import type { Limit } from './limit.ts'
 import type { ComparedLimit, LimitReason, LimitVerdict } from './limitCheck.ts'
 
 /** The limit and the larger of its tolerances in W and in percent, W. */
-export function allowedW({ limitW, toleranceW, tolerancePercent }: Limit): number {
+function allowedW({ limitW, toleranceW, tolerancePercent }: Limit): number {
   return limitW + Math.max(toleranceW ?? 0, (limitW * (tolerancePercent ?? 0)) / 100)
 }
 

@@ -3,10 +3,12 @@ import { cautionsFor } from '../cautions/cautions.ts'
 import { METHOD_VERSION } from '../estimate/methodVersion.ts'
 import type { EstimateSettings } from '../estimate/settings.ts'
 import type { Distribution } from '../quantity/distribution.ts'
+import { exact } from '../quantity/exact.ts'
 import { type Interval, scaleInterval } from '../quantity/intervalOfSum.ts'
 import { rectangularSum } from '../quantity/rectangularSum.ts'
 import { significant, significantInterval } from '../quantity/significant.ts'
 import { type Term, termVariance } from '../quantity/term.ts'
+import type { Cumulants } from './cumulants.ts'
 import { intervalOfHomes } from './intervalOfHomes.ts'
 import { meanOwnership, ownershipFactor, relativeVariance } from './ownershipFactor.ts'
 import { type ResolvedItem, resolveItem } from './resolveStock.ts'
@@ -109,6 +111,19 @@ const sharing =
     shared: { key: 'factor', distribution },
   })
 
+/** Up to this share of the variance not even the width of a part shows in an interval. */
+const NO_SHARE = 1e-6
+
+/** Whether the spread between homes still shows beside what they share; over a country it does not. */
+function spreadShows(
+  { ownership, meanDrawUncertainty }: ResolvedItem,
+  homes: number,
+  { mean, variance }: Cumulants,
+): boolean {
+  const shared = relativeVariance(ownership) + meanDrawUncertainty ** 2 / 3
+  return variance / (homes * mean ** 2) > NO_SHARE * shared
+}
+
 /** One kind of device in `homes` homes, kWh/yr; nothing where no home has it, or it uses nothing. */
 function termOf(item: ResolvedItem, homes: number): Term[] {
   const model = modelOf(item)
@@ -118,7 +133,7 @@ function termOf(item: ResolvedItem, homes: number): Term[] {
     {
       coefficient: 1,
       factors: [
-        sumOverHomes(model, homes),
+        spreadShows(item, homes, home) ? sumOverHomes(model, homes) : exact(homes * home.mean),
         ownershipFactor(item.ownership, homes, home),
         rectangularSum(1, item.meanDrawUncertainty),
       ],

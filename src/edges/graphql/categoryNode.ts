@@ -6,6 +6,8 @@ import { readCategory } from '../../useCases/readCategory.ts'
 /** A category as GraphQL hands it out, with the revision that it was read from. */
 export interface CategoryNode {
   readonly category: LabelledCategory
+  /** The revision that gave the category this state. */
+  readonly changedIn: number
   readonly catalogueRevision: number
   /** True where the caller named the revision: then the id names it too, so that one id is always one object. */
   readonly pinned: boolean

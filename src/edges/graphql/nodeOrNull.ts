@@ -6,6 +6,7 @@ const NOTHING_TOLD: ReadonlySet<string> = new Set([
   'scope-missing',
   'unknown-key',
   'unknown-audit-event',
+  'unknown-revision',
 ])
 
 /** What was read for an id, or null where the id names nothing that the caller may see. */

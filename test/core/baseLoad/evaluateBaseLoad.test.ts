@@ -60,6 +60,18 @@ describe('the evaluation', () => {
     expect(refusal(dataOf(daysOf(9, 3600, () => 0)))).toEqual([' no-use'])
   })
 
+  test.each([
+    ['starts after 2099', [4_102_444_800, 3600, 100], 'time-out-of-range'],
+    ['starts before 1970', [-1, 3600, 100], 'time-out-of-range'],
+    ['starts beyond what a calendar holds', [1e20, 3600, 100], 'time-out-of-range'],
+    ['has no length', [MONDAY, 0, 100], 'invalid-duration'],
+    ['is longer than a year', [MONDAY, Infinity, 100], 'invalid-duration'],
+    ['is above 100 kW, as a wrong multiplier makes it', [MONDAY, 3600, 100_001], 'power-too-large'],
+    ['is no number', [MONDAY, 3600, NaN], 'power-too-large'],
+  ] as const)('a reading that %s is refused by its place', (_, row, code) => {
+    expect(refusal(dataOf([...month, row], { form: 'csv' }))).toEqual([`/lines/841 ${code}`])
+  })
+
   test('a wider coverage gives a wider interval about the same figure', () => {
     const [narrow, wide] = [0.5, 0.99].map((coverageProbability) =>
       evaluate(dataOf(month), { coverageProbability }),
@@ -206,6 +218,12 @@ describe('what an inventory explains', () => {
     const answer = evaluate(dataOf(month), { inventoryPowerW: { expected: 300, low: 250, high: 350 } })
     expect(codes(answer)).toContain('inventory-above-base-load')
     expect(answer.inventory!.restW.high).toBeLessThan(0)
+  })
+
+  test('the inventory’s own coverage probability counts where no other is asked for', () => {
+    const inventory = { coverageProbability: 0.7, devices: [{ category: 'television' }] }
+    expect(evaluate(dataOf(month), { inventory }).coverageProbability).toBe(0.7)
+    expect(evaluate(dataOf(month), { inventory, coverageProbability: 0.8 }).coverageProbability).toBe(0.8)
   })
 
   test('devices count with their power in their low-power modes, not with an average over the year', () => {

@@ -35,7 +35,8 @@ describe('evaluateBaseLoad', () => {
     const { evaluateBaseLoad } = await ask(app, EVERYTHING, { input })
     const { body } = await app.send.post('/v1/base-load/evaluate').send(input).expect(200)
     expect(inRestWords(evaluateBaseLoad)).toEqual(body)
-    expect(body.data.gaps).toBe(2)
+    expect(body.data).toMatchObject({ days: 9, gaps: 1 })
+    expect(body.chosen.days).toBe(8)
   })
 
   test('takes its estimator by the enum, and a null for what is left out', async () => {
@@ -64,17 +65,12 @@ describe('evaluateBaseLoad', () => {
     ])
   })
 
-  test('counts what its readings cost', async () => {
-    const long = {
-      ...input,
-      blocks: Array.from({ length: 900 }, () => ({
-        ...blocks[0],
-        wattHours: Array.from({ length: 1_000 }, () => 1),
-      })),
-    }
-    const { errors } = await refused(app, EVERYTHING, {
-      input: { ...long, blocks: long.blocks.slice(0, 420) },
-    })
-    expect(errors[0].extensions.code).not.toBe('INTERNAL_SERVER_ERROR')
+  test('costs what reading its values costs, so that too many are refused before they are read', async () => {
+    const values = Array.from({ length: 100_000 }, () => 1)
+    const many = Array.from({ length: 12 }, () => ({ ...blocks[0], wattHours: values }))
+    const large = await testApp({ bodyLimitBytes: 4_000_000 })
+    const { errors } = await refused(large, EVERYTHING, { input: { ...input, blocks: many } })
+    await large.close()
+    expect(errors[0].extensions.reason).toBe('too-costly')
   })
 })

@@ -30,7 +30,7 @@ const DateSpanInput = builder.inputType('DateSpanInput', {
   }),
 })
 
-const PowerIntervalInput = builder.inputType('PowerIntervalInput', {
+const InventoryPowerInput = builder.inputType('InventoryPowerInput', {
   description: 'A power that is known with an interval, W.',
   fields: (t) => ({
     expected: t.float({ required: true, description: 'Mean, W.' }),
@@ -60,7 +60,7 @@ export const BaseLoadInput = builder.inputType('BaseLoadInput', {
     generation: t.boolean({ description: 'True where there is generation behind the meter.' }),
     inventory: t.field({ type: EstimateInput, description: 'The devices of the home.' }),
     inventoryPowerW: t.field({
-      type: PowerIntervalInput,
+      type: InventoryPowerInput,
       description: 'In place of an inventory: what its devices draw in their low-power modes.',
     }),
   }),

@@ -67,7 +67,7 @@ builder.queryField('categories', (t) =>
 async function cut(deps: Deps, filter: Filter, cursorRevision: number | undefined, window: Window) {
   const asked = filter.catalogueRevision ?? cursorRevision
   const all = await listCategoryPage(deps, { ...filter, catalogueRevision: asked }, { limit: Infinity })
-  const { catalogueRevision } = all
+  const { catalogueRevision, changedIn } = all
   const connection = cutConnection<LabelledCategory>(all.items, window, {
     keyOf: ({ code }) => code,
     cursorOf: ({ code }) => writeCursor(code, catalogueRevision, filter),
@@ -75,7 +75,7 @@ async function cut(deps: Deps, filter: Filter, cursorRevision: number | undefine
   const pinned = filter.catalogueRevision !== undefined
   const edges = connection.edges.map(({ node, cursor }) => ({
     cursor,
-    node: { category: node, catalogueRevision, pinned },
+    node: { category: node, catalogueRevision, changedIn: changedIn.get(node.code)!, pinned },
   }))
   return { pageInfo: connection.pageInfo, edges, totalCount: all.total, catalogueRevision }
 }

@@ -126,7 +126,30 @@ const ExplainedBaseLoadType = builder.objectRef<Explained>('ExplainedBaseLoad').
   }),
 })
 
-const spans = (description: string) => ({ type: [SpanType], description }) as const
+const NightWindowType = builder.objectRef<BaseLoadEvaluation['night']>('NightWindow').implement({
+  description: 'Hours of the local day that count as night.',
+  fields: (t) => ({
+    fromHour: t.exposeFloat('fromHour', { description: 'Beginning, local hour.' }),
+    toHour: t.exposeFloat('toHour', { description: 'End, local hour.' }),
+  }),
+})
+
+const DaysAwayType = builder.objectRef<BaseLoadEvaluation['daysAway']>('DaysAway').implement({
+  description: 'Days on which nobody was at home.',
+  fields: (t) => ({
+    named: t.field({
+      type: [SpanType],
+      description: 'Local dates that were named; left out.',
+      resolve: ({ named }) => named,
+    }),
+    suspected: t.field({
+      type: [SpanType],
+      description: 'Local dates that look like it; they count until they are named.',
+      resolve: ({ suspected }) => suspected,
+    }),
+    meanW: t.exposeFloat('meanW', { nullable: true, description: 'Mean power of those named, W.' }),
+  }),
+})
 
 export const BaseLoadEvaluationType = builder.objectRef<BaseLoadEvaluation>('BaseLoadEvaluation').implement({
   description: 'What a home draws when nobody uses anything, and how much of it an inventory explains.',
@@ -136,14 +159,7 @@ export const BaseLoadEvaluationType = builder.objectRef<BaseLoadEvaluation>('Bas
     coverageProbability: t.exposeFloat('coverageProbability', {
       description: 'Probability that an interval holds the value, 0 to 1.',
     }),
-    nightFromHour: t.float({
-      description: 'Beginning of the night window, local hour.',
-      resolve: ({ night }) => night.fromHour,
-    }),
-    nightToHour: t.float({
-      description: 'End of the night window, local hour.',
-      resolve: ({ night }) => night.toHour,
-    }),
+    night: t.expose('night', { type: NightWindowType, description: 'The night window.' }),
     data: t.expose('data', { type: IntervalDataSummaryType, description: 'What the data is.' }),
     estimators: t.field({
       type: [BaseLoadEstimatorType],
@@ -151,21 +167,10 @@ export const BaseLoadEvaluationType = builder.objectRef<BaseLoadEvaluation>('Bas
       resolve: ({ estimators }) => estimators,
     }),
     chosen: t.expose('chosen', { type: ChosenBaseLoadType, description: 'The one that was chosen.' }),
-    daysAway: t.field({
-      ...spans('Local dates that were named as days away; left out.'),
-      resolve: ({ daysAway }) => daysAway.named,
-    }),
-    suspectedDaysAway: t.field({
-      ...spans('Local dates that look like days away; they count until they are named.'),
-      resolve: ({ daysAway }) => daysAway.suspected,
-    }),
-    daysAwayMeanW: t.float({
-      nullable: true,
-      description: 'Mean power of the days that were named, W.',
-      resolve: ({ daysAway }) => daysAway.meanW,
-    }),
+    daysAway: t.expose('daysAway', { type: DaysAwayType, description: 'Days away.' }),
     outages: t.field({
-      ...spans('Instants in UTC: runs of zero readings for an hour or longer; left out.'),
+      type: [SpanType],
+      description: 'Instants in UTC: runs of zero readings for an hour or longer; left out.',
       resolve: ({ outages }) => outages,
     }),
     generation: t.exposeBoolean('generation', {

@@ -105,6 +105,10 @@ export const CategoryType = builder.node(builder.objectRef<CategoryNode>('Catego
       complexity: { field: 1, multiplier: EXPECTED_LENGTH.modes },
       resolve: ({ category }) => category.modes,
     }),
+    changedInRevision: t.exposeInt('changedIn', {
+      description:
+        'Catalogue revision that gave the category this state, whatever was edited elsewhere since; `basedOn` of an edit.',
+    }),
     catalogueRevision: t.exposeInt('catalogueRevision', {
       description: 'Catalogue revision that these figures were read from.',
     }),

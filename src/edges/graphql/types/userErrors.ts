@@ -8,7 +8,10 @@ builder.mutationType({
     'Everything that changes something. A refusal is a typed error in the result, and then nothing was changed.',
 })
 
-type Typename = 'FaultyInputError' | 'AccessError' | 'NotFoundError' | 'ConflictError'
+type CommonTypename = 'FaultyInputError' | 'AccessError' | 'NotFoundError' | 'ConflictError'
+/** Those of one feature, which say more of a refusal; they join the results of its own mutations. */
+type FurtherTypename = 'StaleCategoryError' | 'StaleCatalogueError' | 'LargeChangeError'
+type Typename = CommonTypename | FurtherTypename
 
 /** Why a mutation was refused, as its payload holds it. */
 export class UserError {
@@ -71,10 +74,10 @@ const TYPES = {
     'ConflictError',
     'Something else happened first, or the state of the subject does not allow this.',
   ),
-} satisfies Record<Typename, unknown>
+} satisfies Record<CommonTypename, unknown>
 
 /** The type for each status of the one table in edges/errors.ts; a refusal with another status is an error of the whole field. */
-const TYPE_OF_STATUS: Readonly<Record<number, Typename>> = {
+const TYPE_OF_STATUS: Readonly<Record<number, CommonTypename>> = {
   401: 'AccessError',
   403: 'AccessError',
   404: 'NotFoundError',
@@ -84,12 +87,19 @@ const TYPE_OF_STATUS: Readonly<Record<number, Typename>> = {
   428: 'FaultyInputError',
 }
 
+/** Codes that have a type of their own. */
+const TYPE_OF_CODE: Readonly<Record<string, FurtherTypename>> = {
+  'stale-category': 'StaleCategoryError',
+  'stale-revision': 'StaleCatalogueError',
+  'large-change': 'LargeChangeError',
+}
+
 /** A refusal as a payload holds it, or null where the error is not one. */
 function userErrorOf(error: unknown): UserError | null {
   const cause = unwrapResolverError(error)
   if (!(cause instanceof DomainError) && !(cause instanceof FaultyInput)) return null
   const translated = translate(cause)
-  const typename = TYPE_OF_STATUS[translated.status]
+  const typename = TYPE_OF_CODE[translated.code] ?? TYPE_OF_STATUS[translated.status]
   return typename === undefined ? null : new UserError(typename, translated)
 }
 
@@ -106,11 +116,19 @@ export async function orUserError<T>(work: () => Promise<T>): Promise<T | UserEr
 
 type SuccessType<T> = ReturnType<ReturnType<typeof builder.objectRef<T>>['implement']>
 
-/** The type of a mutation's result: what it made, or one of the user errors. Its resolver returns what orUserError gives. */
-export function mutationResult<T extends object>(name: string, description: string, success: SuccessType<T>) {
+/**
+ * The type of a mutation's result: what it made, or one of the user errors. Its resolver returns what orUserError gives.
+ * @param further types of errors that the mutation has besides the common ones
+ */
+export function mutationResult<T extends object>(
+  name: string,
+  description: string,
+  success: SuccessType<T>,
+  further: readonly SuccessType<UserError>[] = [],
+) {
   return builder.unionType(name, {
     description,
-    types: [success, ...Object.values(TYPES)],
+    types: [success, ...Object.values(TYPES), ...further],
     resolveType: (value) => (value instanceof UserError ? value.typename : success.name),
   })
 }

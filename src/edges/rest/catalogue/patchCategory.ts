@@ -15,7 +15,7 @@ import { categoryCodeParameter, EDITS_CATEGORY } from './categoryCode.ts'
 import { editOf } from './editOf.ts'
 import { editedAnswer, sendEdited, withCurrentTag } from './sendEdited.ts'
 
-export const MERGE_PATCH = 'application/merge-patch+json'
+const MERGE_PATCH = 'application/merge-patch+json'
 
 /** In a scope of its own, where bodies are read as merge patches and as nothing else. */
 export function patchCategory(app: RestApp, context: RestContext): void {

@@ -1,0 +1,36 @@
+import { z } from 'zod'
+import { FaultyInput } from '../../core/fault.ts'
+import { editReason } from '../../schemas/catalogueEdit.ts'
+import { readShape } from '../../schemas/readShape.ts'
+
+const optionsSchema = z.strictObject({
+  reason: editReason,
+  confirm: z.boolean().default(false),
+  basedOn: z.int().positive().optional(),
+})
+
+interface Given {
+  readonly reason: string
+  readonly confirm?: boolean | null | undefined
+  readonly basedOn?: number
+}
+
+/**
+ * What an edit's input says besides its subject.
+ * @throws FaultyInput
+ */
+export function editOptions({ reason, confirm, basedOn }: Given) {
+  const { value, faults } = readShape(optionsSchema, { reason, confirm: confirm ?? false, basedOn })
+  if (value === null) throw new FaultyInput(faults)
+  return { ...value, basedOn: value.basedOn === undefined ? null : [value.basedOn] }
+}
+
+/** Faults of a subject, told at its place in the input. */
+export async function faultsUnder<T>(pointer: string, work: () => Promise<T>): Promise<T> {
+  try {
+    return await work()
+  } catch (error) {
+    if (!(error instanceof FaultyInput)) throw error
+    throw new FaultyInput(error.faults.map((fault) => ({ ...fault, pointer: `${pointer}${fault.pointer}` })))
+  }
+}
