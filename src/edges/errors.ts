@@ -1,28 +1,12 @@
 import { DomainError, FaultyInput } from '../core/fault.ts'
+import { ACCESS_PROBLEMS } from './accessProblems.ts'
+import { type Problem, problem } from './problemRow.ts'
 
-interface Problem {
-  readonly status: number
-  readonly title: string
-  /** What a caller should know and do; shown at /problems/{code}. */
-  readonly explanation: string
-  readonly headers?: Readonly<Record<string, string>>
-}
-const problem = (
-  status: number,
-  title: string,
-  explanation: string,
-  headers?: Problem['headers'],
-): Problem => ({
-  status,
-  title,
-  explanation,
-  ...(headers && { headers }),
-})
-const REALM = 'Bearer realm="standby-draw-estimation"'
 const RETRY_SOON = { 'retry-after': '5' }
 
 /** The one table from error code to status, title and what to do. Both edges and GET /problems/{code} use it. */
 export const PROBLEMS = {
+  ...ACCESS_PROBLEMS,
   'malformed-request': problem(
     400,
     'The request is not valid HTTP',
@@ -32,11 +16,6 @@ export const PROBLEMS = {
     400,
     'The address is malformed',
     'Percent-encode the address as RFC 3986 says, in UTF-8.',
-  ),
-  'key-in-query': problem(
-    400,
-    'A key does not belong in an address',
-    'Addresses are kept in histories and logs. Send the key in Authorization: Bearer …, and replace this one, since others may have seen it.',
   ),
   'malformed-body': problem(
     400,
@@ -57,38 +36,6 @@ export const PROBLEMS = {
     400,
     'If-Match cannot be read',
     'Send entity tags as the header ETag gave them, each in its double quotes.',
-  ),
-  'key-required': problem(
-    401,
-    'A key is required',
-    'Send a key in Authorization: Bearer …; an admin of your organisation issues keys. Estimates need one where the operator gives none to callers without a key (ANONYMOUS_ESTIMATES is false).',
-    { 'www-authenticate': REALM },
-  ),
-  'key-unknown': problem(
-    401,
-    'The key is not valid',
-    'The key that was sent is not one, or it has expired or been revoked; which of them is not told. Send a valid key in Authorization: Bearer …, or, where none is needed, leave the header out.',
-    { 'www-authenticate': `${REALM}, error="invalid_token"` },
-  ),
-  'scope-missing': problem(
-    403,
-    'The key may not do this',
-    'scope names what the key would need. An admin of your organisation issues keys with other scopes.',
-  ),
-  'operator-only': problem(
-    403,
-    'Only the operator may do this',
-    'This is for admin keys of the organisation that runs the service.',
-  ),
-  'publishable-key': problem(
-    403,
-    'A publishable key is not for this',
-    'A publishable key is good for POST /v1/estimates and the quiz alone, whatever its scopes. Use a secret key, and never in a page.',
-  ),
-  'foreign-origin': problem(
-    403,
-    'The key is not for this origin',
-    'A publishable key is good only for pages of the origins that it was issued for; the browser names them in the header Origin.',
   ),
   'unknown-path': problem(
     404,
@@ -115,16 +62,6 @@ export const PROBLEMS = {
     'There is no such catalogue revision',
     'newest is the newest revision. Leave catalogueRevision out to use it.',
   ),
-  'unknown-key': problem(
-    404,
-    'There is no such key',
-    'GET /v1/api-keys lists the keys that you may manage, and their ids.',
-  ),
-  'unknown-audit-event': problem(
-    404,
-    'There is no such audit event',
-    'GET /v1/audit-events lists the events that you may read.',
-  ),
   'unknown-problem': problem(
     404,
     'There is no such problem',
@@ -144,26 +81,6 @@ export const PROBLEMS = {
     408,
     'The request took too long to arrive',
     'Send headers and body without long pauses.',
-  ),
-  'organisation-exists': problem(
-    409,
-    'There is such an organisation already',
-    'Codes of organisations are unique. Choose another one.',
-  ),
-  'key-ended': problem(
-    409,
-    'The key is no longer valid',
-    'A key that has expired or been revoked stays so, and has no successor. Issue a new key.',
-  ),
-  'key-rotated': problem(
-    409,
-    'The key has a successor already',
-    'successor is its id. Rotate that one; or, if it was lost, revoke it and issue a new key.',
-  ),
-  'bootstrap-key': problem(
-    409,
-    "This key is the operator's setting",
-    'The key of BOOTSTRAP_ADMIN_KEY is valid while it is set there. Change or remove the setting, and start the service again.',
   ),
   'category-exists': problem(
     409,
@@ -225,11 +142,6 @@ export const PROBLEMS = {
     428,
     'The edit does not say what it is based on',
     'Send the ETag of what you have read as If-Match, so that nobody else’s edit is overwritten unseen; to make a category, If-None-Match: *.',
-  ),
-  'too-many-bad-keys': problem(
-    429,
-    'Too many keys that are not valid',
-    'Keys from this address are not looked at until the seconds that Retry-After names have passed. A caller without a key is not concerned.',
   ),
   'headers-too-large': problem(
     431,

@@ -94,7 +94,7 @@ export const issuedKeySchema = apiKeySchema
 export const keyListSchema = pageOf(apiKeySchema).meta({ id: 'ApiKeyList' })
 export const keyQuerySchema = z.strictObject({ organisation: organisationCode.optional(), ...pageQuery })
 
-const timeOf = (time: Date | null) => time && time.toISOString()
+const timeOf = (time: Date | null) => time?.toISOString() ?? null
 
 /** A key as answers show it at a time. */
 export const showKey = (key: ApiKey, now: Date): ShownKey => ({

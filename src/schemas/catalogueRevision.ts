@@ -32,8 +32,8 @@ export const revisionListQuerySchema = z.strictObject(pageQuery)
 const fieldChangeSchema = z
   .strictObject({
     pointer: z.string().describe('JSON Pointer (RFC 6901) into the category'),
-    before: z.json().optional(),
-    after: z.json().optional(),
+    before: z.unknown().optional(),
+    after: z.unknown().optional(),
   })
   .meta({ id: 'FieldChange', description: 'A list whose members are other ones is one field, as a whole' })
 

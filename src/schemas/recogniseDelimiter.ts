@@ -14,7 +14,8 @@ export function recogniseDelimiter(
   const found = DELIMITERS.map((delimiter) => ({ delimiter, known: knownIn(header, delimiter, columns) }))
   const [one, other] = found as [(typeof found)[0], (typeof found)[0]]
   const { delimiter } = other.known > one.known ? other : one
-  if (one.known > 0 && one.known === other.known && columns.length > 1)
+  const usesBoth = DELIMITERS.every((mark) => header.includes(mark))
+  if (usesBoth && one.known > 0 && one.known === other.known)
     return {
       delimiter,
       faults: [

@@ -25,6 +25,18 @@ export async function readRevisionChanges(
   return partOf(window, async (wider) => (await catalogueStore.changesIn(number, wider)).map(changeOf))
 }
 
+/** What a revision changed of one category; null where that is nothing. */
+export async function readRevisionChange(
+  deps: Deps,
+  number: number,
+  code: string,
+): Promise<CategoryChange | null> {
+  // Codes hold no character below the hyphen: of those before `code!`, the last is the code itself or it is not there.
+  const window = { before: `${code}!`, limit: 1, keep: 'last' } as const
+  const [last] = (await readRevisionChanges(deps, number, window)).items
+  return last?.code === code ? last : null
+}
+
 /** How many categories a revision changed. */
 export const countRevisionChanges = ({ catalogueStore }: Deps, number: number) =>
   catalogueStore.countChangesIn(number)

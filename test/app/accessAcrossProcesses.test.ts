@@ -41,7 +41,12 @@ async function issue({ url }: Service, admin: string): Promise<{ id: string; key
   return (await answer.json()) as { id: string; key: string }
 }
 const revoke = async ({ url }: Service, admin: string, id: string) =>
-  (await fetch(`${url}/v1/api-keys/${id}`, { method: 'DELETE', headers: as(admin) })).status
+  (
+    await fetch(`${url}/v1/api-keys/${id}`, {
+      method: 'DELETE',
+      headers: { authorization: `Bearer ${admin}` },
+    })
+  ).status
 
 /** Everything that is in a database, as text. */
 async function everythingIn(databaseUrl: string): Promise<string> {
@@ -51,11 +56,8 @@ async function everythingIn(databaseUrl: string): Promise<string> {
     const tables = await client.query<{ name: string }>(
       "SELECT quote_ident(relname) AS name FROM pg_class WHERE relnamespace = 'public'::regnamespace AND relkind = 'r'",
     )
-    const rows = await Promise.all(
-      tables.rows.map(
-        async ({ name }) => (await client.query(`SELECT t::text FROM ${name} t`)).rows as unknown[],
-      ),
-    )
+    const rows: unknown[] = []
+    for (const { name } of tables.rows) rows.push((await client.query(`SELECT t::text FROM ${name} t`)).rows)
     return JSON.stringify(rows)
   } finally {
     await client.end()

@@ -55,6 +55,10 @@ describe('the log', () => {
       .post('/v1/estimates')
       .set('authorization', key)
       .send({ devices: [{ category: 'TV', label: marker }] })
+      .expect(401)
+    await send
+      .post('/v1/estimates')
+      .send({ devices: [{ category: 'TV', label: marker }] })
       .expect(200)
     await send
       .post('/v1/estimates')

@@ -1,6 +1,6 @@
 import type { Limit } from '../../src/core/limits/limit.ts'
 
-const limit = (fields: Partial<Limit> & Pick<Limit, 'code'>): Limit => ({
+export const aLimit = (fields: Partial<Limit> & Pick<Limit, 'code'>): Limit => ({
   jurisdiction: 'EU',
   purpose: 'placing-on-the-market',
   regulation: 'A regulation for the tests',
@@ -26,10 +26,10 @@ const limit = (fields: Partial<Limit> & Pick<Limit, 'code'>): Limit => ({
 /** Limits of their own, so that no test rests on the operator's file. */
 export const limits: ReadonlyMap<string, Limit> = new Map(
   [
-    limit({ code: 'old-standby', appliesFrom: '2010-01-01', appliesUntil: '2019-12-31', limitW: 1 }),
-    limit({ code: 'standby' }),
-    limit({ code: 'standby-display', condition: 'information-or-status-display', limitW: 1 }),
-    limit({
+    aLimit({ code: 'old-standby', appliesFrom: '2010-01-01', appliesUntil: '2019-12-31', limitW: 1 }),
+    aLimit({ code: 'standby' }),
+    aLimit({ code: 'standby-display', condition: 'information-or-status-display', limitW: 1 }),
+    aLimit({
       code: 'buy-standby',
       purpose: 'purchasing',
       jurisdiction: 'US',

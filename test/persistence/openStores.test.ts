@@ -63,6 +63,8 @@ describe('the embedded database', () => {
         ),
         expect.stringMatching(/^Opening the embedded database in /),
         'Applied the migration 0001_catalogue.sql',
+        'Applied the migration 0002_access.sql',
+        'Applied the migration 0003_catalogue_edits.sql',
         expect.stringMatching(/^Opening the embedded database in /),
       ])
     },

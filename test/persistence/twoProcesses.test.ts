@@ -13,8 +13,10 @@ let editor: string
 let reader: string
 beforeAll(async () => {
   const databaseUrl = await postgres.freshDatabase()
-  for (const _each of [1, 2])
-    processes.push(await startProcess(new URL('./serviceProcess.ts', import.meta.url), databaseUrl, KEY))
+  const program = new URL('./serviceProcess.ts', import.meta.url)
+  // One after the other, so that the first has loaded the sample catalogue when the second starts.
+  processes.push(await startProcess(program, databaseUrl, KEY))
+  processes.push(await startProcess(program, databaseUrl, KEY))
   ;[editor, reader] = processes.map(({ said }) => said) as [string, string]
 })
 afterAll(async () => {

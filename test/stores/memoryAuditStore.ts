@@ -3,7 +3,7 @@ import type { AuditFilter, AuditStore } from '../../src/stores/auditStore.ts'
 
 /** An audit trail in memory, for tests, and what the stores that write into it are given. */
 export interface MemoryAuditStore extends AuditStore {
-  write(event: NewAuditEvent): void
+  readonly write: (event: NewAuditEvent) => void
 }
 
 export function memoryAuditStore(): MemoryAuditStore {

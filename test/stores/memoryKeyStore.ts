@@ -59,7 +59,7 @@ export function memoryKeyStore(write: (event: NewAuditEvent) => void): KeyStore 
     },
     rotate: async (successor, endsAt, origin) => {
       const before = keys.get(successor.rotatedFrom ?? '')
-      if (!before || before.revokedAt !== null) throw new DomainError('key-ended', 'It is revoked.')
+      if (before?.revokedAt !== null) throw new DomainError('key-ended', 'It is revoked.')
       const other = [...keys.values()].find(({ rotatedFrom }) => rotatedFrom === before.id)
       if (other) throw new DomainError('key-rotated', 'It was.', { successor: other.id })
       const sooner = before.expiresAt !== null && before.expiresAt < endsAt

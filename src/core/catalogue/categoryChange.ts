@@ -1,4 +1,4 @@
-import type { Category } from './category.ts'
+import type { Category, CategoryMode, TypicalDraw } from './category.ts'
 import { type FieldChange, fieldChanges } from './fieldChanges.ts'
 
 export const CHANGE_KINDS = ['added', 'changed', 'retired', 'restored'] as const
@@ -30,9 +30,8 @@ function kindOf(before: Category, after: Category): ChangeKind {
 
 /** A mode is the same by its name, a draw by its years of manufacture, an alias by its text. */
 function nameOfMember(member: unknown): string {
-  const { mode, yearFrom, yearTo } = Object(member) as Readonly<Record<string, unknown>>
-  if (mode !== undefined) return String(mode)
-  return yearFrom === undefined ? String(member) : `${String(yearFrom)} to ${String(yearTo)}`
+  const { mode, yearFrom, yearTo } = Object(member) as Partial<CategoryMode & TypicalDraw>
+  return JSON.stringify(mode ?? (yearFrom === undefined ? member : [yearFrom, yearTo]))
 }
 
 export type ChangeCounts = Readonly<Record<ChangeKind, number>>

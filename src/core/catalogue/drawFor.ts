@@ -38,9 +38,11 @@ interface Choices {
 const known = new WeakMap<CategoryMode, Choices>()
 
 function choicesOf(mode: CategoryMode): Choices {
-  const choices = known.get(mode) ?? makeChoices(mode.draws)
-  known.set(mode, choices)
-  return choices
+  const choices = known.get(mode)
+  if (choices) return choices
+  const made = makeChoices(mode.draws)
+  known.set(mode, made)
+  return made
 }
 
 function makeChoices(draws: readonly TypicalDraw[]): Choices {

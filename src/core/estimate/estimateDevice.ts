@@ -1,6 +1,6 @@
 import { emissionsOf } from '../emissions/emissionsOf.ts'
-import { moneyInterval } from '../money/money.ts'
-import type { StandbyCost } from '../money/priceStandby.ts'
+import type { MoneyInterval } from '../money/money.ts'
+import type { Interval } from '../quantity/intervalOfSum.ts'
 import { significant, significantInterval } from '../quantity/significant.ts'
 import { deviceFigures } from './deviceFigures.ts'
 import type { DeviceEstimate, Warning } from './estimate.ts'
@@ -13,7 +13,7 @@ export function estimateDevice(
   modes: readonly ModeTerms[],
   { coverage, used }: ResolvedHousehold,
   totalKwh: number,
-  cost: StandbyCost,
+  costOf: (energy: Interval, modes: readonly ModeTerms[]) => MoneyInterval,
 ): DeviceEstimate {
   const { energy, ...figures } = deviceFigures(modes, quantity, coverage, used.weeksPerYear)
   const emissions = emissionsOf(
@@ -33,7 +33,7 @@ export function estimateDevice(
     keepPowered: category.keepPowered,
     powerW: figures.powerW,
     energyKwhPerYear: figures.energyKwhPerYear,
-    costPerYear: moneyInterval(cost.ofDevice(energy, modes), used.tariff.currency),
+    costPerYear: costOf(energy, modes),
     emissionsKgCo2ePerYear: significantInterval(emissions),
     shareOfTotal: totalKwh > 0 ? significant(energy.expected / totalKwh) : 0,
     modes: figures.modes,

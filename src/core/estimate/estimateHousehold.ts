@@ -11,6 +11,7 @@ import { type Interval, intervalOfSum, scaleInterval } from '../quantity/interva
 import { significant, significantInterval } from '../quantity/significant.ts'
 import { confidenceShares, totalConfidence } from './confidence.ts'
 import type { DeviceEstimate, Estimate, TotalEstimate, Warning } from './estimate.ts'
+import { deviceCosts } from './deviceCosts.ts'
 import { estimateDevice } from './estimateDevice.ts'
 import { type ModeTerms, modesOf, modeTerms } from './estimateMode.ts'
 import { nextReadings } from './nextReadings.ts'
@@ -38,8 +39,9 @@ export function estimate(household: Household, catalogue: Catalogue, settings: E
   )
   const { tariff } = resolved.used
   const cost = priceStandby(tariff, resolved.used, standbyEnergy(energy, modes), modes, resolved.coverage)
+  const costOf = deviceCosts(cost, tariff.currency)
   const devices = resolved.devices.map((device, i) =>
-    estimateDevice(device, terms[i]!, resolved, energy.expected, cost),
+    estimateDevice(device, terms[i]!, resolved, energy.expected, costOf),
   )
   const sampleFigures = devices.some(({ sampleData }) => sampleData)
   return {

@@ -14,10 +14,12 @@ const known = new WeakMap<ChosenDraw, string>()
 
 /** A draw's figures as text, kept with the draw: they are in the sentence of every device that nobody read. */
 function figuresOf(draw: ChosenDraw): string {
+  const figures = known.get(draw)
+  if (figures !== undefined) return figures
   const { low, typical, high } = draw.range
-  const figures = known.get(draw) ?? `${shown(low)} W, ${shown(typical)} W, ${shown(high)} W`
-  known.set(draw, figures)
-  return figures
+  const made = `${shown(low)} W, ${shown(typical)} W, ${shown(high)} W`
+  known.set(draw, made)
+  return made
 }
 
 /** What an estimate says in words about where its power came from. */

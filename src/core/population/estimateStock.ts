@@ -2,19 +2,16 @@ import type { Catalogue } from '../catalogue/catalogue.ts'
 import { cautionsFor } from '../cautions/cautions.ts'
 import { METHOD_VERSION } from '../estimate/methodVersion.ts'
 import type { EstimateSettings } from '../estimate/settings.ts'
-import type { Distribution } from '../quantity/distribution.ts'
-import { exact } from '../quantity/exact.ts'
 import { type Interval, scaleInterval } from '../quantity/intervalOfSum.ts'
 import { rectangularSum } from '../quantity/rectangularSum.ts'
 import { significant, significantInterval } from '../quantity/significant.ts'
-import { type Term, termVariance } from '../quantity/term.ts'
-import type { Cumulants } from './cumulants.ts'
+import type { Term } from '../quantity/term.ts'
 import { intervalOfHomes } from './intervalOfHomes.ts'
-import { meanOwnership, ownershipFactor, relativeVariance } from './ownershipFactor.ts'
 import { type ResolvedItem, resolveItem } from './resolveStock.ts'
+import { rungTerms } from './rungTerms.ts'
 import type { Rung, RungEstimate, Stock, StockEstimate, StockFigures } from './stock.ts'
 import { stockSentences } from './stockSentences.ts'
-import { homeCumulants, type HomeModel, sumOverHomes } from './sumOverHomes.ts'
+import { homeCumulants, modelOf } from './sumOverHomes.ts'
 import { usedFor } from './usedFor.ts'
 
 const HOURS_PER_WEEK = 168
@@ -62,12 +59,6 @@ export function estimateStock(stock: Stock, catalogue: Catalogue, settings: Esti
   }
 }
 
-const modelOf = ({ device, ownership, countPerOwner }: ResolvedItem): HomeModel => ({
-  device,
-  ownership: meanOwnership(ownership),
-  countPerOwner,
-})
-
 function estimateRung(
   { name, homes }: Rung,
   items: readonly ResolvedItem[],
@@ -75,15 +66,15 @@ function estimateRung(
   coverage: number,
   used: StockEstimate['used'],
 ): RungEstimate {
-  const terms = items.flatMap((item) => termOf(item, homes))
-  const energy = intervalOfHomes(terms, homes, coverage)
+  const rung = rungTerms(items, homes)
+  const energy = intervalOfHomes(rung, rung.terms, coverage)
   const { price, emissionFactor, weeksPerYear } = used
   /** Energy times a factor that all homes share. */
   const priced = (factor: number, relativeUncertainty = 0) =>
     scaleInterval(
       relativeUncertainty === 0
         ? energy
-        : intervalOfHomes(terms.map(sharing(rectangularSum(1, relativeUncertainty))), homes, coverage),
+        : intervalOfHomes(rung, rung.terms.map(sharing(relativeUncertainty)), coverage),
       factor,
     )
   const { kgCo2ePerKwh, gridLoss = 0 } = emissionFactor
@@ -99,47 +90,19 @@ function estimateRung(
     homes,
     ...figuresOf(whole, 1),
     perHome: { powerW: shown(whole.power, 1 / homes), energyKwhPerYear: shown(energy, 1 / homes) },
-    sharedVarianceShare: significant(sharedShare(items, terms, homes)),
+    sharedVarianceShare: significant(
+      rung.variance === 0 ? 0 : Math.min(1, rung.sharedVariance / rung.variance),
+    ),
     cut: cutShare === null ? null : figuresOf(whole, cutShare),
   }
 }
 
 const sharing =
-  (distribution: Distribution) =>
+  (relativeUncertainty: number) =>
   (term: Term): Term => ({
     ...term,
-    shared: { key: 'factor', distribution },
+    shared: { key: 'factor', distribution: rectangularSum(1, relativeUncertainty) },
   })
-
-/** Up to this share of the variance not even the width of a part shows in an interval. */
-const NO_SHARE = 1e-6
-
-/** Whether the spread between homes still shows beside what they share; over a country it does not. */
-function spreadShows(
-  { ownership, meanDrawUncertainty }: ResolvedItem,
-  homes: number,
-  { mean, variance }: Cumulants,
-): boolean {
-  const shared = relativeVariance(ownership) + meanDrawUncertainty ** 2 / 3
-  return variance / (homes * mean ** 2) > NO_SHARE * shared
-}
-
-/** One kind of device in `homes` homes, kWh/yr; nothing where no home has it, or it uses nothing. */
-function termOf(item: ResolvedItem, homes: number): Term[] {
-  const model = modelOf(item)
-  const home = homeCumulants(model)
-  if (home.mean === 0) return []
-  return [
-    {
-      coefficient: 1,
-      factors: [
-        spreadShows(item, homes, home) ? sumOverHomes(model, homes) : exact(homes * home.mean),
-        ownershipFactor(item.ownership, homes, home),
-        rectangularSum(1, item.meanDrawUncertainty),
-      ],
-    },
-  ]
-}
 
 interface Whole {
   readonly power: Interval
@@ -159,17 +122,4 @@ function figuresOf({ power, energy, cost, emissions }: Whole, share: number): St
     emissionsKgCo2ePerYear: times(emissions, 1),
     emissionsTonnesCo2ePerYear: times(emissions, 1e-3),
   }
-}
-
-/** V(E[total; what all homes share])/V(total): (1 + c^2)(1 + u^2/3) - 1 of each kind's mean squared. */
-function sharedShare(items: readonly ResolvedItem[], terms: readonly Term[], homes: number): number {
-  const total = terms.reduce((sum, term) => sum + termVariance(term), 0)
-  if (total === 0) return 0
-  const shared = items.reduce((sum, item) => {
-    const mean = homes * homeCumulants(modelOf(item)).mean
-    if (mean === 0) return sum
-    const ownership = relativeVariance(item.ownership)
-    return sum + mean ** 2 * ((1 + ownership) * (1 + item.meanDrawUncertainty ** 2 / 3) - 1)
-  }, 0)
-  return Math.min(1, shared / total)
 }

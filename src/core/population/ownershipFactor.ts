@@ -20,11 +20,18 @@ export const relativeVariance = (range: Range) =>
  * so q = 0. With many homes q is 1. In between q makes the variance of the sum what the law of total variance says:
  * H v + H (H - 1) (m/E[o])^2 V(o).
  */
-export function ownershipFactor(range: Range, homes: number, { mean, variance }: Cumulants): Distribution {
+export function ownershipFactor(range: Range, homes: number, home: Cumulants): Distribution {
+  return triangular(movedRange(range, homes, home))
+}
+
+function movedRange(range: Range, homes: number, { mean, variance }: Cumulants): Range {
   const center = meanOwnership(range)
   const part = Math.sqrt((1 - 1 / homes) / (1 + variance / (homes * mean ** 2)))
   const moved = (ownership: number) => 1 + part * (ownership / center - 1)
   const [low, high] = [moved(range.low), moved(range.high)]
   // From the other two, so that the mean is 1 to the last bit.
-  return triangular({ low, typical: Math.min(high, Math.max(low, 3 - low - high)), high })
+  return { low, typical: Math.min(high, Math.max(low, 3 - low - high)), high }
 }
+
+export const ownershipVariance = (range: Range, homes: number, home: Cumulants): number =>
+  relativeVariance(movedRange(range, homes, home))

@@ -1,10 +1,14 @@
 import type { Distribution } from '../quantity/distribution.ts'
 import { exact } from '../quantity/exact.ts'
 import { independentCopies } from '../quantity/independentCopies.ts'
+import { copiesOnLattice } from './copiesOnLattice.ts'
 import { type Cumulants, cumulantsOf, momentsOf, timesCumulants } from './cumulants.ts'
 import type { DeviceEnergy } from './deviceEnergy.ts'
 import { matchedLognormal } from './matchedLognormal.ts'
 import { mixture, type Part } from './mixture.ts'
+import { meanOwnership } from './ownershipFactor.ts'
+import { ownersInGroup } from './ownersInGroup.ts'
+import type { ResolvedItem } from './resolveStock.ts'
 
 /** One kind of device in a home that is not known further. */
 export interface HomeModel {
@@ -15,29 +19,42 @@ export interface HomeModel {
   readonly countPerOwner: number
 }
 
+/** A kind of device of a stock as one home has it. */
+export const modelOf = ({ device, ownership, countPerOwner }: ResolvedItem): HomeModel => ({
+  device,
+  ownership: meanOwnership(ownership),
+  countPerOwner,
+})
+
 /** From so many homes with the device on, three moments say as much as the whole distribution. */
 const MANY_OWNERS = 20
-/** Rarer devices are summed in groups of homes, so that the sum has no more steps than it needs. */
-const LEAST_OWNERSHIP = 0.02
+/** Rarer devices are summed over groups of homes; see ownersInGroup.ts. */
+const LEAST_OWNERSHIP = 0.1
 
 /**
  * The sum over `homes` independent homes, each of which has the device with the probability `ownership`.
  *
  * One home, and few homes with the device: the whole distribution. Otherwise one of the same mean, variance and skewness.
- * Where fewer than one home in fifty has the device, homes are taken in groups with a probability of 1/50; the variance of
- * the number of homes is then too small by 2 % at most.
+ * @param resolution largest step of a lattice that still shows in what the sum is for
  */
-export function sumOverHomes(model: HomeModel, homes: number): Distribution {
-  const owners = homes * model.ownership
+export function sumOverHomes(model: HomeModel, homes: number, resolution: number): Distribution {
   const whole = timesCumulants(homeCumulants(model), homes)
   if (whole.mean === 0 || whole.variance <= whole.mean ** 2 * 1e-30) return exact(whole.mean)
   if (homes === 1) return homeDistribution(model)
-  if (owners >= MANY_OWNERS) return matchedLognormal(whole)
-  const groups = model.ownership >= LEAST_OWNERSHIP ? homes : Math.max(1, Math.ceil(owners / LEAST_OWNERSHIP))
-  const group = homeDistribution({ ...model, ownership: owners / groups })
-  // Nearly every home has the same exact draw: there is no width to put a lattice over.
-  if (group.quantile(0.005) === group.quantile(0.995)) return matchedLognormal(whole)
-  return independentCopies(group, groups)
+  if (homes * model.ownership >= MANY_OWNERS) return matchedLognormal(whole)
+  const [part, count] =
+    model.ownership >= LEAST_OWNERSHIP ? [homeDistribution(model), homes] : groupOf(model, homes)
+  return copiesOnLattice(part, count, resolution)
+}
+
+function groupOf(model: HomeModel, homes: number): [Distribution, number] {
+  const { groups, probabilities } = ownersInGroup(model.ownership, homes)
+  const owner = homeDistribution({ ...model, ownership: 1 })
+  const parts = probabilities.map((probability, owners) => ({
+    probability,
+    of: owners === 0 ? exact(0) : independentCopies(owner, owners),
+  }))
+  return [mixture(parts.filter(({ probability }) => probability > 0)), groups]
 }
 
 /** Whole numbers next to the mean count, so that the number varies as little as its mean allows. */

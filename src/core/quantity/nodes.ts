@@ -9,8 +9,8 @@ interface Rule {
 /** The less a factor spreads beside the widest one, the fewer values stand for it. */
 const RULES = [
   { upTo: 0.1, rule: gaussLegendre(3) },
-  { upTo: 0.35, rule: gaussLegendre(6) },
-  { upTo: Infinity, rule: gaussLegendre(16) },
+  { upTo: 0.35, rule: gaussLegendre(5) },
+  { upTo: Infinity, rule: gaussLegendre(12) },
 ]
 
 /** Nodes and weights of the Gauss-Legendre rule on 0..1, by Newton's method on the Legendre polynomial. */
@@ -62,23 +62,34 @@ export function nodesOf(x: Distribution, spreadRatio: number): Nodes {
 
 const CELLS = 32
 
-/** All products of two sets of nodes, gathered onto 33 evenly spaced values without moving the mean. */
+/**
+ * All products of two sets of nodes; where they are many, gathered onto 33 evenly spaced values without moving the mean.
+ */
 export function productOf(a: Nodes, b: Nodes): Nodes {
-  if (a.count === 1) return { ...b, values: b.values.map((value) => value * a.values[0]!) }
-  const low = Math.min(...a.values) * Math.min(...b.values)
-  const step = (Math.max(...a.values) * Math.max(...b.values) - low) / CELLS
-  const weights = new Float64Array(CELLS + 1)
-  for (let i = 0; i < a.count; i++)
-    for (let j = 0; j < b.count; j++) {
-      const place = (a.values[i]! * b.values[j]! - low) / step
-      const cell = Math.min(CELLS - 1, Math.floor(place))
-      const weight = a.weights[i]! * b.weights[j]!
-      weights[cell]! += weight * (cell + 1 - place)
-      weights[cell + 1]! += weight * (place - cell)
-    }
-  return {
-    values: weights.map((_, cell) => low + cell * step),
-    weights,
-    count: CELLS + 1,
+  const products = allProducts(a, b)
+  return products.count > CELLS + 1 ? gathered(products) : products
+}
+
+function allProducts(a: Nodes, b: Nodes): Nodes {
+  const count = a.count * b.count
+  const [values, weights] = [new Float64Array(count), new Float64Array(count)]
+  for (let k = 0; k < count; k++) {
+    const [i, j] = [Math.floor(k / b.count), k % b.count]
+    values[k] = a.values[i]! * b.values[j]!
+    weights[k] = a.weights[i]! * b.weights[j]!
   }
+  return { values, weights, count }
+}
+
+function gathered({ values, weights, count }: Nodes): Nodes {
+  const low = Math.min(...values)
+  const step = (Math.max(...values) - low) / CELLS
+  const cells = new Float64Array(CELLS + 1)
+  for (let k = 0; k < count; k++) {
+    const place = (values[k]! - low) / step
+    const cell = Math.min(CELLS - 1, Math.floor(place))
+    cells[cell]! += weights[k]! * (cell + 1 - place)
+    cells[cell + 1]! += weights[k]! * (place - cell)
+  }
+  return { values: cells.map((_, cell) => low + cell * step), weights: cells, count: CELLS + 1 }
 }

@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { FaultyInput } from '../../core/fault.ts'
 import { editReason } from '../../schemas/catalogueEdit.ts'
 import { readShape } from '../../schemas/readShape.ts'
+import { authorize, type Sender } from '../../useCases/authorize.ts'
 
 const optionsSchema = z.strictObject({
   reason: editReason,
@@ -16,10 +17,11 @@ interface Given {
 }
 
 /**
- * What an edit's input says besides its subject.
- * @throws FaultyInput
+ * What an edit's input says besides its subject. Who may not edit hears that first, not what is wrong with the input.
+ * @throws DomainError key-required, scope-missing; FaultyInput
  */
-export function editOptions({ reason, confirm, basedOn }: Given) {
+export function editOptions(sender: Sender, { reason, confirm, basedOn }: Given) {
+  authorize(sender, 'catalogue:edit')
   const { value, faults } = readShape(optionsSchema, { reason, confirm: confirm ?? false, basedOn })
   if (value === null) throw new FaultyInput(faults)
   return { ...value, basedOn: value.basedOn === undefined ? null : [value.basedOn] }

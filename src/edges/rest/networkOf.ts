@@ -6,7 +6,8 @@ const GROUPS = 8
  */
 export function networkOf(address: string): string {
   if (!address.includes(':') || address.startsWith('::ffff:')) return address
-  const [head = '', tail] = address.split('::').map((part) => part.split(':').filter((group) => group !== ''))
+  const parts = address.split('::').map((part) => part.split(':').filter((group) => group !== ''))
+  const [head = [], tail] = parts
   const zeros = new Array<string>(Math.max(GROUPS - head.length - (tail?.length ?? 0), 0)).fill('0')
   return [...head, ...(tail === undefined ? [] : zeros), ...(tail ?? [])].slice(0, GROUPS / 2).join(':')
 }

@@ -60,6 +60,7 @@ describe('the connection of categories', () => {
         ...category,
         sampleData: isSample(category),
         catalogueRevision: 1,
+        changedInRevision: 1,
         id: globalId(category.code),
       }))
     expect(categories.edges.map(({ node }: { node: unknown }) => node)).toEqual(

@@ -100,7 +100,8 @@ describe('a fault of the caller', () => {
     ['an unknown field', '{ surprise }', 'GRAPHQL_VALIDATION_FAILED'],
     ['an argument of the wrong type', '{ category(code: 1) { code } }', 'GRAPHQL_VALIDATION_FAILED'],
     ['a missing variable', ESTIMATE, 'BAD_USER_INPUT'],
-    ['a mutation', 'mutation { surprise }', 'GRAPHQL_VALIDATION_FAILED', 'no-such-operation'],
+    ['an unknown mutation', 'mutation { surprise }', 'GRAPHQL_VALIDATION_FAILED'],
+    ['a subscription', 'subscription { surprise }', 'GRAPHQL_VALIDATION_FAILED', 'no-such-operation'],
     ['nothing asked', '', 'BAD_REQUEST'],
   ])('(%s) is answered with 400 and a code', async (_what, query, code, reason?: string) => {
     const { status, errors } = await refused(app, query)

@@ -28,9 +28,9 @@ describe('addresses and methods', () => {
   test.each([
     ['PUT', '/v1/estimates', 'POST, OPTIONS'],
     ['GET', '/v1/estimates', 'POST, OPTIONS'],
-    ['DELETE', '/v1/categories/television?x=1', 'GET, HEAD, OPTIONS'],
+    ['DELETE', '/v1/catalogue/export?x=1', 'GET, HEAD, OPTIONS'],
     ['POST', '/health/live', 'GET, HEAD, OPTIONS'],
-    ['TRACE', '/v1/categories', 'GET, HEAD, OPTIONS'],
+    ['TRACE', '/v1/categories', 'GET, HEAD, POST, OPTIONS'],
   ])('%s %s is refused with the methods that there are', async (method, path, allowed) => {
     const answer = await rawExchange(
       service.url,
@@ -56,7 +56,7 @@ describe('addresses and methods', () => {
 
   test('OPTIONS is told the methods', async () => {
     const answer = await service.send.options('/v1/categories').expect(204)
-    expect(answer.headers['allow']).toBe('GET, HEAD, OPTIONS')
+    expect(answer.headers['allow']).toBe('GET, HEAD, POST, OPTIONS')
     expectProblem(await service.send.options('/nothing'), 404, 'unknown-path')
   })
 
@@ -78,10 +78,11 @@ describe('addresses and methods', () => {
 })
 
 describe('Accept', () => {
-  test.each(['text/html', 'application/xml, text/*', 'application/json;q=0', '*/*;q=0'])(
+  test.each(['text/html', 'application/xml, image/*', 'application/json;q=0', '*/*;q=0'])(
     '%s cannot be met',
     async (accept) => {
-      expectProblem(await service.send.get('/v1/categories').set('accept', accept), 406, 'not-acceptable')
+      const path = '/v1/catalogue/revisions'
+      expectProblem(await service.send.get(path).set('accept', accept), 406, 'not-acceptable')
     },
   )
 

@@ -44,7 +44,7 @@ builder.mutationField('changeCategory', (t) =>
     args: { input: t.arg({ type: ChangeCategoryInput, required: true, description: 'The change.' }) },
     resolve: (_root, { input: { code, changes, ...said } }, { deps, sender }) =>
       orUserError(async () => {
-        const options = editOptions(said)
+        const options = editOptions(sender, said)
         const { modes, ...rest } = changes
         const patch = { ...rest, ...(modes !== undefined && { modes: modes && modesOfInput(modes) }) }
         const readContent = (merged: unknown) => readShape(patchedCategorySchema, merged)

@@ -34,7 +34,7 @@ builder.mutationField('createCategory', (t) =>
     args: { input: t.arg({ type: CreateCategoryInput, required: true, description: 'The category.' }) },
     resolve: (_root, { input: { category, reason } }, { deps, sender }) =>
       orUserError(async () => {
-        const options = editOptions({ reason })
+        const options = editOptions(sender, { reason })
         const { keepPowered = null, modes, ...rest } = category
         const content = readShape(categoryContentSchema, { ...rest, keepPowered, modes: modesOfInput(modes) })
         return faultsUnder('/category', () => createCategory(deps, sender, content, options))

@@ -66,6 +66,6 @@ builder.mutationField('restoreCatalogueRevision', (t) =>
       input: t.arg({ type: RestoreCatalogueRevisionInput, required: true, description: 'The revision.' }),
     },
     resolve: (_root, { input: { number, ...said } }, { deps, sender }) =>
-      orUserError(async () => restoreRevision(deps, sender, number, editOptions(said))),
+      orUserError(async () => restoreRevision(deps, sender, number, editOptions(sender, said))),
   }),
 )

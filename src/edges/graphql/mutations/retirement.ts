@@ -45,7 +45,7 @@ builder.mutationField('retireCategory', (t) =>
       'Takes a category out of lists and suggestions, as one new revision; nothing of it is lost. Needs a key with the scope catalogue:edit.',
     args: { input: t.arg({ type: RetireInput, required: true, description: 'The category.' }) },
     resolve: (_root, { input: { code, ...said } }, { deps, sender }) =>
-      orUserError(async () => retireCategory(deps, sender, code, editOptions(said))),
+      orUserError(async () => retireCategory(deps, sender, code, editOptions(sender, said))),
   }),
 )
 
@@ -57,6 +57,6 @@ builder.mutationField('restoreCategory', (t) =>
       'Brings a retired category back as it is, as one new revision. Needs a key with the scope catalogue:edit.',
     args: { input: t.arg({ type: RestoreInput, required: true, description: 'The category.' }) },
     resolve: (_root, { input: { code, ...said } }, { deps, sender }) =>
-      orUserError(async () => restoreCategory(deps, sender, code, editOptions(said))),
+      orUserError(async () => restoreCategory(deps, sender, code, editOptions(sender, said))),
   }),
 )

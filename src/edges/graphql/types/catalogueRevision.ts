@@ -47,7 +47,8 @@ export const CatalogueRevisionType = builder.node(builder.objectRef<Revision>('C
           const page = readShape(pageArgumentsSchema, withoutNulls(pageArguments))
           const of = { value: { number }, faults: [], raw: null }
           const { window, filter } = listWindow(CHANGE_LIST, page, of)
-          const part = await readRevisionChanges(deps, number, window)
+          const { items, ...rest } = await readRevisionChanges(deps, number, window)
+          const part = { ...rest, items: items.map((change) => ({ ...change, revision: number })) }
           return {
             ...connectionOf(CHANGE_LIST, part, filter),
             count: () => countRevisionChanges(deps, number),

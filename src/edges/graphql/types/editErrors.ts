@@ -29,7 +29,10 @@ interface LargeChanges {
   readonly count: number
   readonly changes: readonly NamedLargeChange[]
 }
-const detailsOf = <T>({ details }: UserError) => details as unknown as T
+/** What a refusal with the code of its type holds; the use case that refused has put it there. */
+const staleCategory = ({ details }: UserError) => details as unknown as StaleCategory
+const staleCatalogue = ({ details }: UserError) => details as unknown as StaleCatalogue
+const largeChanges = ({ details }: UserError) => details as unknown as LargeChanges
 
 export const StaleCategoryErrorType = builder.objectRef<UserError>('StaleCategoryError').implement({
   description:
@@ -40,20 +43,20 @@ export const StaleCategoryErrorType = builder.objectRef<UserError>('StaleCategor
       type: CategoryType,
       description: 'The category as it is now; its `changedInRevision` is what to base the next attempt on.',
       resolve: (error) => {
-        const { current, changedIn, lastEdit } = detailsOf<StaleCategory>(error)
+        const { current, changedIn, lastEdit } = staleCategory(error)
         return { category: current, changedIn, catalogueRevision: lastEdit.number, pinned: false }
       },
     }),
     lastEdit: t.field({
       type: CatalogueRevisionType,
       description: 'The revision that gave it its present state: who, when and why.',
-      resolve: (error) => detailsOf<StaleCategory>(error).lastEdit,
+      resolve: (error) => staleCategory(error).lastEdit,
     }),
-    changes: t.field({
+    changedFields: t.field({
       type: [FieldChangeType],
       nullable: true,
       description: 'What changed since the state that the edit was based on; null where that is not known.',
-      resolve: (error) => detailsOf<StaleCategory>(error).changes,
+      resolve: (error) => staleCategory(error).changes,
     }),
   }),
 })
@@ -73,20 +76,20 @@ export const StaleCatalogueErrorType = builder.objectRef<UserError>('StaleCatalo
   fields: (t) => ({
     newestRevision: t.int({
       description: 'Number of the newest revision.',
-      resolve: (error) => detailsOf<StaleCatalogue>(error).newest,
+      resolve: (error) => staleCatalogue(error).newest,
     }),
     edits: t.field({
       type: [CatalogueRevisionType],
       nullable: true,
       description:
         'The revisions that came since, newest first, at most 100; null where the basis is not known.',
-      resolve: (error) => detailsOf<StaleCatalogue>(error).edits,
+      resolve: (error) => staleCatalogue(error).edits,
     }),
-    changes: t.field({
+    changedCategories: t.field({
       type: [BriefChangeType],
       nullable: true,
       description: 'The categories that are concerned, at most 100; null where the basis is not known.',
-      resolve: (error) => detailsOf<StaleCatalogue>(error).changes,
+      resolve: (error) => staleCatalogue(error).changes,
     }),
   }),
 })
@@ -124,12 +127,12 @@ export const LargeChangeErrorType = builder.objectRef<UserError>('LargeChangeErr
   fields: (t) => ({
     count: t.int({
       description: 'Number of such figures.',
-      resolve: (error) => detailsOf<LargeChanges>(error).count,
+      resolve: (error) => largeChanges(error).count,
     }),
-    changes: t.field({
+    figures: t.field({
       type: [LargeChangeType],
       description: 'Each of them before and after; the first 1,000.',
-      resolve: (error) => detailsOf<LargeChanges>(error).changes,
+      resolve: (error) => largeChanges(error).changes,
     }),
   }),
 })

@@ -52,8 +52,9 @@ export function postKeyRotation(app: RestApp, { deps }: RestContext): void {
         .send({ ...showKey(key, deps.clock()), key: text })
     },
     preValidation: async (request) => {
+      const body: unknown = request.body
       // Everything in it has a default.
-      request.body ??= {} as typeof request.body
+      if (body === undefined) request.body = {} as typeof request.body
     },
   })
 }

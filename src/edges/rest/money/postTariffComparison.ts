@@ -12,7 +12,6 @@ export function postTariffComparison(app: RestApp, { deps, anonymousEstimates }:
   app.route({
     method: 'POST',
     url: '/v1/tariff-comparisons',
-    config: { publishable: true },
     schema: {
       operationId: 'compareTariffs',
       tags: ['money and grid'],
@@ -25,7 +24,7 @@ export function postTariffComparison(app: RestApp, { deps, anonymousEstimates }:
       body: tariffComparisonRequestSchema,
       response: {
         200: jsonAnswer('The comparison', tariffComparisonSchema, exampleComparison),
-        ...problemAnswers(...NEEDS_BODY, ...NEEDS_KEY, 'foreign-origin', 'unknown-revision'),
+        ...problemAnswers(...NEEDS_BODY, ...NEEDS_KEY, 'unknown-revision'),
       },
     },
     onRequest: mayEstimate(anonymousEstimates),

@@ -1,4 +1,5 @@
 import type { Response } from 'supertest'
+import type { Category } from '../../../../src/core/catalogue/category.ts'
 import { ADMIN_KEY, type TestApp } from '../../../helpers/testApp.ts'
 
 /** What an edit may carry besides its address. */
@@ -62,4 +63,10 @@ export async function pagesOf(service: TestApp, from: string): Promise<Response[
       throw new Error('Link and nextCursor do not say the same.')
   }
   return pages
+}
+
+/** A category as an editor sends a new one, whose state of retirement is not for the editor to say. */
+export function withoutRetired(category: Category): Omit<Category, 'retired'> {
+  const fields = Object.entries(category).filter(([name]) => name !== 'retired')
+  return Object.fromEntries(fields) as unknown as Omit<Category, 'retired'>
 }

@@ -4,59 +4,17 @@ import { expectProblem } from '../../../helpers/expectProblem.ts'
 import { type TestApp, testApp } from '../../../helpers/testApp.ts'
 import { testCategories } from '../../../helpers/testCatalogue.ts'
 import { editorOf } from './editor.ts'
+import { fileOf, importerOf } from './importer.ts'
 
 let service: TestApp
 beforeEach(async () => (service = await testApp()))
 afterEach(() => service.close())
 const editor = editorOf(() => service)
+const { send, sendDry } = importerOf(() => service)
 
 const revisionNow = () => service.deps.catalogueMemory.current().revision
-const CSV = 'text/csv; charset=utf-8'
 const exported = async (accept: string, query = '') =>
   service.send.get(`/v1/catalogue/export${query}`).set('accept', accept).expect(200)
-
-/** Sends a file, on the newest revision unless the test says otherwise. */
-async function send(body: unknown, query: Record<string, string> = {}, headers: Record<string, string> = {}) {
-  return editor.post('/v1/catalogue/imports', {
-    body,
-    query: { reason: 'a test', ...query },
-    headers: {
-      'content-type': Array.isArray(body) ? 'application/json' : CSV,
-      'if-match': await editor.tagOfCatalogue(),
-      ...headers,
-    },
-  })
-}
-const sendDry = (body: unknown, query = {}, headers = {}) => send(body, { dryRun: 'true', ...query }, headers)
-
-const lampRow = {
-  code: 'lava-lamp',
-  name: 'Lava lamp',
-  group: 'lighting-and-smart-home',
-  aliases: '',
-  defaultQuantity: '1',
-  retired: 'false',
-  keepPoweredReason: '',
-  keepPoweredNote: '',
-  powerFactorLow: '0.2',
-  powerFactorTypical: '0.4',
-  powerFactorHigh: '0.6',
-  mode: 'standby',
-  defaultHoursPerWeek: '100',
-  yearFrom: '',
-  yearTo: '',
-  lowW: '0.5',
-  typicalW: '1',
-  highW: '2.5',
-  provenance: 'sample',
-  source: 'invented sample',
-  n: '',
-}
-const fileOf = (...rows: Partial<typeof lampRow>[]) =>
-  [CATEGORY_COLUMNS, ...rows.map((row) => CATEGORY_COLUMNS.map((name) => ({ ...lampRow, ...row })[name]))]
-    .map((cells) => cells.join(','))
-    .join('\r\n')
-const inGerman = (file: string) => file.replaceAll(',', ';').replaceAll('.', ',')
 
 describe('exports', () => {
   test('of JSON and CSV are imported again without any change', async () => {
@@ -187,7 +145,7 @@ describe('a dry run', () => {
     )
     const { body } = await sendDry(`${file}\r\nshort,line`)
     expect(
-      body.badRows.map(({ line, column, code }: Record<string, unknown>) => `${line} ${column} ${code}`),
+      body.badRows.map(({ line, column, code }: Record<string, string>) => `${line} ${column} ${code}`),
     ).toEqual([
       '2 lowW invalid-type',
       '4 yearTo years-upside-down',
@@ -200,7 +158,7 @@ describe('a dry run', () => {
 
   test('needs neither reason nor If-Match, but one that is given must hold', async () => {
     const path = '/v1/catalogue/imports'
-    const headers = { 'content-type': CSV }
+    const headers = { 'content-type': 'text/csv' }
     const bare = await editor.post(path, { body: fileOf({}), query: { dryRun: 'true' }, headers })
     expect(bare.status).toBe(200)
     expectProblem(await sendDry(fileOf({}), {}, { 'if-match': '"r7.json1"' }), 412, 'stale-revision')
@@ -216,7 +174,7 @@ describe('a dry run', () => {
       7,
     ])
     expect(body.recognised).toBeNull()
-    expect(body.badRows.map(({ pointer, code }: Record<string, unknown>) => `${pointer} ${code}`)).toEqual([
+    expect(body.badRows.map(({ pointer, code }: Record<string, string>) => `${pointer} ${code}`)).toEqual([
       '/0/colour unknown-field',
       '/1/powerFactor/low range-out-of-order',
       '/3/code code-repeated',
@@ -257,7 +215,7 @@ describe('an import', () => {
 
   test('needs a reason and the newest revision', async () => {
     const path = '/v1/catalogue/imports'
-    const sent = { body: fileOf({}), headers: { 'content-type': CSV } }
+    const sent = { body: fileOf({}), headers: { 'content-type': 'text/csv' } }
     expectProblem(await editor.post(path, { ...sent, query: {} }), 400, 'faulty-query')
     expectProblem(await editor.post(path, sent), 428, 'precondition-required')
     expectProblem(await send(fileOf({}), {}, { 'if-match': '"television.r1.json1"' }), 412, 'stale-revision')
@@ -301,147 +259,5 @@ describe('an import', () => {
     }))
     expect((await send(moved)).status).toBe(201)
     expect((await service.send.get('/v1/categories/telly')).body.code).toBe('set-top-box')
-  })
-})
-
-describe('how a file is written', () => {
-  test.each([
-    ['commas and points', fileOf({}), { delimiter: ',', decimal: '.' }],
-    ['semicolons and decimal commas', inGerman(fileOf({})), { delimiter: ';', decimal: ',' }],
-    ['semicolons and points', fileOf({}).replaceAll(',', ';'), { delimiter: ';', decimal: '.' }],
-    [
-      'commas and quoted decimal commas',
-      fileOf({}).replaceAll(/\b(\d)\.(\d)\b/g, '"$1,$2"'),
-      { delimiter: ',', decimal: ',' },
-    ],
-    [
-      'no fractions at all',
-      fileOf({ powerFactorLow: '1', powerFactorTypical: '1', powerFactorHigh: '1', lowW: '1', highW: '2' }),
-      { delimiter: ',', decimal: null },
-    ],
-  ])('with %s is recognised and said', async (_, file, recognised) => {
-    for (const text of [file, `\uFEFF${file}`]) {
-      const { body } = await sendDry(text)
-      expect(body).toMatchObject({ recognised, badRows: [], counts: { added: 1 } })
-    }
-  })
-
-  test('semicolons and decimal commas give the same category as commas and points', async () => {
-    expect((await send(inGerman(fileOf({})))).status).toBe(201)
-    expect((await sendDry(fileOf({}))).body.counts).toMatchObject({ added: 0, changed: 0, unchanged: 1 })
-  })
-
-  test.each([
-    [
-      'a header with both marks',
-      fileOf({})
-        .replace('name,group', 'name;group')
-        .replace(/,(?=yearFrom)/, ';'),
-      null,
-    ],
-    ['tabs', fileOf({}).replaceAll(',', '\t'), 'unknown-delimiter'],
-    ['points and commas in figures', inGerman(fileOf({})).replace('0,5', '0.5'), 'ambiguous-decimal'],
-    [
-      'nothing but what may be thousands',
-      fileOf({
-        powerFactorLow: '1',
-        powerFactorTypical: '1',
-        powerFactorHigh: '1',
-        lowW: '1.000',
-        typicalW: '1.500',
-        highW: '2.000',
-      }).replaceAll(',', ';'),
-      'ambiguous-decimal',
-    ],
-  ])('with %s is refused, with what to do', async (_, file, code) => {
-    const problem = expectProblem(await send(file), 422, 'faulty-import')
-    const [bad] = problem['badRows'] as { code: string; message: string; line: number }[]
-    if (code !== null) expect(bad).toMatchObject({ code, message: expect.stringMatching(/Save|Say|Write/) })
-    expect(revisionNow()).toBe(1)
-  })
-
-  test('what could be read in two ways is read as the caller says', async () => {
-    const file = fileOf({
-      powerFactorLow: '1',
-      powerFactorTypical: '1',
-      powerFactorHigh: '1',
-      lowW: '1.000',
-      typicalW: '1.500',
-      highW: '2.000',
-    }).replaceAll(',', ';')
-    const answer = await send(file, { decimal: 'point', delimiter: 'semicolon' })
-    expect(answer.body).toMatchObject({ recognised: { delimiter: ';', decimal: '.' }, counts: { added: 1 } })
-    const { body } = await service.send.get('/v1/categories/lava-lamp')
-    expect(body.modes[0].draws[0]).toMatchObject({ lowW: 1, typicalW: 1.5, highW: 2 })
-  })
-
-  test.each([
-    ['Latin-1', Buffer.from(fileOf({ name: 'Lämpchen' }), 'latin1')],
-    ['UTF-16', Buffer.from(`\uFEFF${fileOf({})}`, 'utf16le')],
-  ])('in %s is refused as not UTF-8', async (_, bytes) => {
-    const problem = expectProblem(await send(bytes), 422, 'faulty-import')
-    expect(problem['badRows']).toMatchObject([{ line: 1, code: 'not-utf-8' }])
-  })
-
-  test('in UTF-8 keeps every letter', async () => {
-    await send(fileOf({ name: 'Lämpchen 熱 🔌' }))
-    expect((await service.send.get('/v1/categories/lava-lamp')).body.name).toBe('Lämpchen 熱 🔌')
-  })
-
-  test.each([
-    ['another charset', fileOf({}), 'text/csv; charset=iso-8859-1'],
-    ['another media type', fileOf({}), 'text/plain'],
-    ['XML', '<x/>', 'application/xml'],
-  ])('as %s is refused, with what is read here', async (_, body, type) => {
-    const answer = await send(body, {}, { 'content-type': type })
-    expectProblem(answer, 415, 'unsupported-media-type')
-    expect(answer.headers['accept-post']).toBe('text/csv, application/json')
-  })
-})
-
-describe('a large file', () => {
-  test('is read up to a limit of its own, and other bodies are not', async () => {
-    const small = await testApp({ importLimitBytes: 4_000, bodyLimitBytes: 1_500 })
-    const its = editorOf(() => small)
-    const post = async (path: string, bytes: number, type: string) =>
-      its.post(path, {
-        body: 'x'.repeat(bytes),
-        headers: { 'content-type': type, 'if-match': await its.tagOfCatalogue() },
-      })
-    expectProblem(await post('/v1/catalogue/imports', 4_001, 'text/csv'), 413, 'body-too-large')
-    expectProblem(await post('/v1/catalogue/imports', 4_000, 'text/csv'), 422, 'faulty-import')
-    expectProblem(await post('/v1/categories', 1_501, 'application/json'), 413, 'body-too-large')
-    await small.close()
-  })
-
-  test.each([
-    ['one endless line', ','.repeat(70_000), 'line-too-long'],
-    ['endless lines', 'x\n'.repeat(100_001), 'too-many-lines'],
-  ])('of %s is refused before it is taken apart', async (_, text, code) => {
-    const problem = expectProblem(await send(text), 422, 'faulty-import')
-    expect(problem['badRows']).toMatchObject([{ code }])
-  })
-
-  test('of very many bad rows has the first thousand listed and all of them counted', async () => {
-    const { body } = await sendDry(`${fileOf({})}\r\n${'bad,row\r\n'.repeat(3_000)}`)
-    expect([body.badRows.length, body.badRowCount]).toEqual([1_000, 3_000])
-  })
-
-  test('of 10,000 categories is one revision, and the log tells how far it has come', async () => {
-    const rows = Array.from({ length: 10_000 }, (_, index) => ({
-      code: `lamp-${index}`,
-      name: `Invented lamp ${index}`,
-    }))
-    const answer = await send(fileOf(...rows))
-    expect(answer.status).toBe(201)
-    expect(answer.body.counts.added).toBe(10_000)
-    expect((await editor.newest()).changeCount).toBe(10_000)
-    const lines = service
-      .log()
-      .split('\n')
-      .filter((line) => line.includes('import:'))
-      .map((line) => JSON.parse(line) as Record<string, unknown>)
-    expect(lines[0]).toMatchObject({ rows: 10_000, badRowCount: 0, categories: 10_000 })
-    expect(lines.at(-1)).toMatchObject({ done: 10_000, total: 10_000 })
   })
 })
