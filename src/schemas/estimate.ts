@@ -6,7 +6,6 @@ import { supplySchema } from './household.ts'
 import { tariffSchema } from './tariff.ts'
 import { warningSchema } from './warning.ts'
 
-
 export const intervalSchema = z
   .strictObject({ expected: z.number(), low: z.number(), high: z.number() })
   .meta({ id: 'Interval', description: 'Mean, and the ends of the symmetric-probability coverage interval' })

@@ -10,8 +10,8 @@ import { warningSchema } from './warning.ts'
 
 /** More homes than there are people. */
 const MOST_HOMES = 10_000_000_000
-export const MOST_ITEMS = 60
-export const MOST_RUNGS = 12
+export const MOST_ITEMS = 40
+export const MOST_RUNGS = 10
 
 const { weeksPerYear, coverageProbability, catalogueRevision } = householdSchema.shape
 const watts = nonNegative(LIMITS.watts)

@@ -4,20 +4,13 @@ type Issue = z.core.$ZodIssue
 
 /** What a field must be, in plain words, for one zod issue; without the value that it is. */
 export function wordIssue(issue: Issue): string {
-  switch (issue.code) {
-    case 'invalid_type':
-      return `must be ${TYPES[issue.expected] ?? issue.expected}`
-    case 'invalid_value':
-      return `must be ${issue.values.length > 1 ? 'one of: ' : ''}${issue.values.map(String).join(', ')}`
-    case 'invalid_union':
-      return `must be ${allowedForms(issue)}`
-    case 'too_small':
-      return atLeast(issue.origin, Number(issue.minimum), issue.inclusive ?? true)
-    case 'too_big':
-      return atMost(issue.origin, Number(issue.maximum), issue.inclusive ?? true)
-    default:
-      return issue.message
-  }
+  if (issue.code === 'invalid_type') return `must be ${TYPES[issue.expected] ?? issue.expected}`
+  if (issue.code === 'invalid_value')
+    return `must be ${issue.values.length > 1 ? 'one of: ' : ''}${issue.values.map(String).join(', ')}`
+  if (issue.code === 'invalid_union') return `must be ${allowedForms(issue)}`
+  if (issue.code === 'too_small') return atLeast(issue.origin, Number(issue.minimum), issue.inclusive ?? true)
+  if (issue.code === 'too_big') return atMost(issue.origin, Number(issue.maximum), issue.inclusive ?? true)
+  return issue.message
 }
 
 const TYPES: Readonly<Record<string, string>> = {

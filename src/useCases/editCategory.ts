@@ -5,7 +5,7 @@ import { checkEdit } from '../core/catalogue/checkEdit.ts'
 import { type LabelledCategory, labelled } from '../core/catalogue/labelledCategory.ts'
 import type { Revision, RevisionAction } from '../core/catalogue/revision.ts'
 import type { Fault } from '../core/fault.ts'
-import { authorize, type Sender } from './authorize.ts'
+import { authorizeOperator, type Sender } from './authorize.ts'
 import type { Deps } from './deps.ts'
 import { storeRevision } from './storeRevision.ts'
 
@@ -52,7 +52,7 @@ export async function editCategory(
   { action, reason, confirm }: EditOptions & { readonly action: RevisionAction },
   intend: (newest: Catalogue) => Promise<Intended> | Intended,
 ): Promise<EditedCategory> {
-  const origin = authorize(sender, 'catalogue:edit')
+  const origin = authorizeOperator(sender, 'catalogue:edit')
   let result: { category: Category; changedIn: number } | undefined
   const stored = await storeRevision(deps, {
     action,

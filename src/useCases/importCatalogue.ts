@@ -4,7 +4,7 @@ import type { BadRow, ImportFile } from '../core/catalogue/importFile.ts'
 import { type ImportPlan, planImport } from '../core/catalogue/planImport.ts'
 import type { Revision } from '../core/catalogue/revision.ts'
 import { DomainError } from '../core/fault.ts'
-import { authorize, type Sender } from './authorize.ts'
+import { authorizeOperator, type Sender } from './authorize.ts'
 import { basedOnNewest } from './basedOnNewest.ts'
 import type { Deps } from './deps.ts'
 import type { ChangeOptions } from './editCategory.ts'
@@ -43,7 +43,7 @@ export async function importCatalogue(
   options: ImportOptions,
 ): Promise<ImportReport> {
   const { dryRun, basedOn, retireMissing, confirm, reason } = options
-  const origin = authorize(sender, 'catalogue:edit')
+  const origin = authorizeOperator(sender, 'catalogue:edit')
   let plan: ImportPlan = { changes: [], largeChanges: [], badRows: [] }
   const stored = await storeRevision(deps, {
     action: 'import',

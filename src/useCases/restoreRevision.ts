@@ -3,7 +3,7 @@ import { largeChangeRefusal } from '../core/catalogue/checkEdit.ts'
 import { compareCatalogues } from '../core/catalogue/compareCatalogues.ts'
 import { largeChanges } from '../core/catalogue/largeChanges.ts'
 import type { Revision } from '../core/catalogue/revision.ts'
-import { authorize, type Sender } from './authorize.ts'
+import { authorizeOperator, type Sender } from './authorize.ts'
 import { basedOnNewest } from './basedOnNewest.ts'
 import { catalogueOf } from './catalogueOf.ts'
 import type { Deps } from './deps.ts'
@@ -29,7 +29,7 @@ export async function restoreRevision(
   number: number,
   { reason, confirm, basedOn }: ChangeOptions,
 ): Promise<RestoredRevision> {
-  const origin = authorize(sender, 'catalogue:edit')
+  const origin = authorizeOperator(sender, 'catalogue:edit')
   let changes: readonly CategoryChange[] = []
   const stored = await storeRevision(deps, {
     action: 'restore-revision',

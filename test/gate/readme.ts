@@ -10,6 +10,8 @@ export async function readme(file: string): Promise<string> {
     const value = 'fallbackText' in others ? others.fallbackText : `\`${String(fallback)}\``
     return `| \`${name}\` | ${meaning} | ${allowed} | ${value} |`
   })
-  const table = ['| variable | meaning | allowed | default |', '| --- | --- | --- | --- |', ...rows].join('\n')
+  const table = ['| variable | meaning | allowed | default |', '| --- | --- | --- | --- |', ...rows].join(
+    '\n',
+  )
   return text.replace(SECTION, () => `<!-- settings -->\n\n${table}\n\n<!-- /settings -->`)
 }

@@ -15,9 +15,9 @@ export function estimateDevice(
   totalKwh: number,
   costOf: (energy: Interval, modes: readonly ModeTerms[]) => MoneyInterval,
 ): DeviceEstimate {
-  const { energy, ...figures } = deviceFigures(modes, quantity, coverage, used.weeksPerYear)
+  const figures = deviceFigures(modes, quantity, coverage, used.weeksPerYear)
   const emissions = emissionsOf(
-    energy,
+    figures.energy,
     modes.map((mode) => mode.energy),
     coverage,
     used.emissionFactor,
@@ -33,9 +33,9 @@ export function estimateDevice(
     keepPowered: category.keepPowered,
     powerW: figures.powerW,
     energyKwhPerYear: figures.energyKwhPerYear,
-    costPerYear: costOf(energy, modes),
+    costPerYear: costOf(figures.energy, modes),
     emissionsKgCo2ePerYear: significantInterval(emissions),
-    shareOfTotal: totalKwh > 0 ? significant(energy.expected / totalKwh) : 0,
+    shareOfTotal: totalKwh > 0 ? significant(figures.energy.expected / totalKwh) : 0,
     modes: figures.modes,
     warnings: category.retired ? [...figures.warnings, retired(category.name)] : figures.warnings,
   }

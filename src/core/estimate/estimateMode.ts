@@ -95,7 +95,9 @@ function readPower(
   { readings }: ResolvedHousehold,
 ): PowerPart {
   const read = powerOfReading(reading, {
-    ...readings,
+    supply: readings.supply,
+    meters: readings.meters,
+    presets: readings.presets,
     powerFactor: category.powerFactor,
     usual: usualDraw(category, mode, device.year),
   })

@@ -9,7 +9,7 @@ import type { Term } from '../quantity/term.ts'
 import { intervalOfHomes } from './intervalOfHomes.ts'
 import { type ResolvedItem, resolveItem } from './resolveStock.ts'
 import { rungTerms } from './rungTerms.ts'
-import type { Rung, RungEstimate, Stock, StockEstimate, StockFigures } from './stock.ts'
+import type { Rung, RungEstimate, Stock, StockEstimate, StockFigures, StockItemShare } from './stock.ts'
 import { stockSentences } from './stockSentences.ts'
 import { homeCumulants, modelOf } from './sumOverHomes.ts'
 import { usedFor } from './usedFor.ts'
@@ -45,12 +45,7 @@ export function estimateStock(stock: Stock, catalogue: Catalogue, settings: Esti
     coverageProbability: coverage,
     sampleData,
     used,
-    items: items.map(({ device: _device, sampleData: _sampleData, ...item }, i) => ({
-      ...item,
-      meanDrawUncertainty: significant(item.meanDrawUncertainty),
-      energyKwhPerYearPerHome: significant(perHome[i]!),
-      shareOfTotal: total === 0 ? 0 : significant(perHome[i]! / total),
-    })),
+    items: items.map((item, i) => shareOf(item, perHome[i]!, total)),
     switchableShare: significant(switchableShare),
     cutShare: stock.cutShare ?? null,
     ladder: stock.ladder.map((rung) => estimateRung(rung, items, stock.cutShare ?? null, coverage, used)),
@@ -58,6 +53,18 @@ export function estimateStock(stock: Stock, catalogue: Catalogue, settings: Esti
     cautions: cautionsFor(settings.cautions, 'population'),
   }
 }
+
+const shareOf = (item: ResolvedItem, perHome: number, total: number): StockItemShare => ({
+  name: item.name,
+  category: item.category,
+  keepPowered: item.keepPowered,
+  ownership: item.ownership,
+  countPerOwner: item.countPerOwner,
+  meanDrawUncertainty: significant(item.meanDrawUncertainty),
+  meanDrawUncertaintyFrom: item.meanDrawUncertaintyFrom,
+  energyKwhPerYearPerHome: significant(perHome),
+  shareOfTotal: total === 0 ? 0 : significant(perHome / total),
+})
 
 function estimateRung(
   { name, homes }: Rung,

@@ -1,7 +1,7 @@
 import { type Lattice, PADDING } from './lattice.ts'
 
 /** What is moved inwards from either end of a sum: far below the probability outside any coverage interval. */
-const NEGLIGIBLE = 1e-7
+const NEGLIGIBLE = 1e-6
 
 /**
  * The distribution of the sum of two independent quantities on lattices of the same step.

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { FaultyInput } from '../../core/fault.ts'
 import { editReason } from '../../schemas/catalogueEdit.ts'
 import { readShape } from '../../schemas/readShape.ts'
-import { authorize, type Sender } from '../../useCases/authorize.ts'
+import { authorizeOperator, type Sender } from '../../useCases/authorize.ts'
 
 const optionsSchema = z.strictObject({
   reason: editReason,
@@ -21,7 +21,7 @@ interface Given {
  * @throws DomainError key-required, scope-missing; FaultyInput
  */
 export function editOptions(sender: Sender, { reason, confirm, basedOn }: Given) {
-  authorize(sender, 'catalogue:edit')
+  authorizeOperator(sender, 'catalogue:edit')
   const { value, faults } = readShape(optionsSchema, { reason, confirm: confirm ?? false, basedOn })
   if (value === null) throw new FaultyInput(faults)
   return { ...value, basedOn: value.basedOn === undefined ? null : [value.basedOn] }

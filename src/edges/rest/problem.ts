@@ -83,6 +83,8 @@ const ALWAYS = [
 ] as const
 /** What a route that needs a key with a scope may answer besides. */
 export const NEEDS_KEY = ['key-required', 'scope-missing'] as const
+/** The shared catalogue is everybody's, so only the organisation that runs the service edits it. */
+export const NEEDS_OPERATOR_KEY = [...NEEDS_KEY, 'operator-only'] as const
 export const NEEDS_BODY = [
   'malformed-body',
   'body-too-large',

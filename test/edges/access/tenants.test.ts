@@ -181,3 +181,27 @@ describe('over GraphQL', () => {
     expect(await refusal(theirs!.id)).toContain('unknown-key')
   })
 })
+
+test('an editor of another organisation than the operator’s cannot touch the catalogue that all share', async () => {
+  const editor = await issueTestKey(app, { scopes: ['catalogue:edit'], organisation: 'our-utility' })
+  const { body } = await app.send.get('/v1/categories/television')
+  const { sampleData: _, retired: __, ...content } = body
+  const tag = (await app.send.get('/v1/categories/television')).headers['etag']!
+  const edits = [
+    app.send
+      .post('/v1/categories?reason=For+us')
+      .send({ ...content, code: 'our-own', name: 'Ours', aliases: [] }),
+    app.send
+      .put('/v1/categories/television?reason=For+us')
+      .set('if-match', tag)
+      .send({ ...content, name: 'Ours' }),
+    app.send.delete('/v1/categories/television?reason=For+us').set('if-match', tag),
+  ]
+  for (const edit of edits) expectProblem(await edit.set(bearer(editor.key)), 403, 'operator-only')
+  const graphql = await app.send.post('/graphql').set(bearer(editor.key)).send({
+    query:
+      'mutation { retireCategory(input: { code: "television", basedOn: 1, reason: "For us" }) { __typename ... on UserError { code } } }',
+  })
+  expect(graphql.body.data.retireCategory).toMatchObject({ code: 'operator-only' })
+  expect(app.deps.catalogueMemory.current().revision).toBe(1)
+})

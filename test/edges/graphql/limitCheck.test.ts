@@ -19,9 +19,9 @@ beforeAll(async () => {
 afterAll(() => app.close())
 
 test('every field of every limit is that of the use case', async () => {
-  const { limits } = await ask(app, `{ limits${everyFieldOf('Limit')} }`)
+  const { limits } = await ask(app, `{ limits${everyFieldOf('PublishedLimit')} }`)
   const { items } = listLimits(app.deps, {}, { limit: Infinity })
-  expect(limits).toEqual(items.map((item) => answerOf(item, 'Limit')))
+  expect(limits).toEqual(items.map((item) => answerOf(item, 'PublishedLimit')))
 })
 
 test('limits are filtered, and a day that is none is refused', async () => {
@@ -44,9 +44,9 @@ test('cautions are those of the use case, all or of one kind of answer', async (
 describe('checkAgainstLimit', () => {
   test('has the figures of REST for a reading, every field', async () => {
     const { value } = LIMIT_REQUESTS.television
-    const { kind: _kind, ...power } = value.reading
+    const { watts, accuracy } = value.reading
     const { checkAgainstLimit } = await ask(app, CHECK, {
-      input: { ...value, mode: 'STANDBY', reading: { power } },
+      input: { ...value, mode: 'STANDBY', reading: { power: { watts, accuracy } } },
     })
     const body = (await app.send.post('/v1/limits/check').send(value)).body
     expect(checkAgainstLimit).toEqual(answerOf(body, 'LimitCheck'))

@@ -27,7 +27,8 @@ const faultsOf = async (query: string, input: object) => {
 }
 
 /** REST's shape without what GraphQL has types for. */
-const without = <T extends { readonly method: string }>({ method: _method, ...rest }: T) => rest
+const without = <T extends { readonly method: string }>(body: T): Omit<T, 'method'> =>
+  Object.fromEntries(Object.entries(body).filter(([name]) => name !== 'method')) as Omit<T, 'method'>
 
 describe('populationOfStock', () => {
   const { items, ...others } = without(POPULATION_REQUESTS.stock.value)

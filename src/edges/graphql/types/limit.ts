@@ -15,7 +15,7 @@ import {
 import { SourceMarkEnum } from './tariffEnums.ts'
 import { CautionType, WarningType } from './warning.ts'
 
-export const LimitType = builder.objectRef<Limit>('Limit').implement({
+export const LimitType = builder.objectRef<Limit>('PublishedLimit').implement({
   description: 'A published limit on the power of one mode.',
   fields: (t) => ({
     code: t.exposeString('code', { description: 'Stable name.' }),

@@ -1,7 +1,7 @@
 import { reasonQuerySchema } from '../../../schemas/catalogueEdit.ts'
 import { retireCategory } from '../../../useCases/retireCategory.ts'
 import { basisOfCategory } from '../ifMatch.ts'
-import { NEEDS_KEY, problemAnswers } from '../problem.ts'
+import { NEEDS_OPERATOR_KEY, problemAnswers } from '../problem.ts'
 import type { RestContext } from '../restContext.ts'
 import { senderOf } from '../senderOf.ts'
 import { fitting, type RestApp } from '../submitted.ts'
@@ -25,7 +25,7 @@ export function deleteCategory(app: RestApp, { deps }: RestContext): void {
       querystring: reasonQuerySchema,
       response: {
         200: editedAnswer('The category, retired'),
-        ...problemAnswers(...NEEDS_KEY, ...EDITS_CATEGORY),
+        ...problemAnswers(...NEEDS_OPERATOR_KEY, ...EDITS_CATEGORY),
       },
     },
     handler: async (request, reply) => {

@@ -7,7 +7,7 @@ import { readShape } from '../../../schemas/readShape.ts'
 import { patchCategory as patch } from '../../../useCases/patchCategory.ts'
 import { bodyRequired } from '../bodyRequired.ts'
 import { basisOfCategory } from '../ifMatch.ts'
-import { NEEDS_BODY, NEEDS_KEY, problemAnswers } from '../problem.ts'
+import { NEEDS_BODY, NEEDS_OPERATOR_KEY, problemAnswers } from '../problem.ts'
 import type { RestContext } from '../restContext.ts'
 import { senderOf } from '../senderOf.ts'
 import { fitting, type RestApp, type SubmittedTypeProvider } from '../submitted.ts'
@@ -46,7 +46,7 @@ function addRoute(app: RestApp, { deps }: RestContext): void {
       body: categoryPatchSchema,
       response: {
         200: editedAnswer('The category as it is now'),
-        ...problemAnswers(...NEEDS_KEY, ...NEEDS_BODY, ...EDITS_CATEGORY, 'large-change'),
+        ...problemAnswers(...NEEDS_OPERATOR_KEY, ...NEEDS_BODY, ...EDITS_CATEGORY, 'large-change'),
       },
     },
     preValidation: bodyRequired,

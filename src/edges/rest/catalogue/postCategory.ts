@@ -1,7 +1,7 @@
 import { categoryContentSchema, editQuerySchema } from '../../../schemas/catalogueEdit.ts'
 import { createCategory } from '../../../useCases/createCategory.ts'
 import { bodyRequired } from '../bodyRequired.ts'
-import { NEEDS_BODY, NEEDS_KEY, problemAnswers } from '../problem.ts'
+import { NEEDS_BODY, NEEDS_OPERATOR_KEY, problemAnswers } from '../problem.ts'
 import type { RestContext } from '../restContext.ts'
 import { senderOf } from '../senderOf.ts'
 import type { RestApp } from '../submitted.ts'
@@ -24,7 +24,7 @@ export function postCategory(app: RestApp, { deps }: RestContext): void {
       body: categoryContentSchema,
       response: {
         201: createdAnswer,
-        ...problemAnswers(...NEEDS_KEY, ...NEEDS_BODY, 'category-exists'),
+        ...problemAnswers(...NEEDS_OPERATOR_KEY, ...NEEDS_BODY, 'category-exists'),
       },
     },
     preValidation: bodyRequired,

@@ -1,7 +1,7 @@
 import { reasonQuerySchema } from '../../../schemas/catalogueEdit.ts'
 import { restoreCategory } from '../../../useCases/restoreCategory.ts'
 import { basisOfCategory } from '../ifMatch.ts'
-import { NEEDS_KEY, problemAnswers } from '../problem.ts'
+import { NEEDS_OPERATOR_KEY, problemAnswers } from '../problem.ts'
 import type { RestContext } from '../restContext.ts'
 import { senderOf } from '../senderOf.ts'
 import { fitting, type RestApp } from '../submitted.ts'
@@ -24,7 +24,7 @@ export function postCategoryRestoration(app: RestApp, { deps }: RestContext): vo
       querystring: reasonQuerySchema,
       response: {
         200: editedAnswer('The category, in use again'),
-        ...problemAnswers(...NEEDS_KEY, ...EDITS_CATEGORY, 'faulty-input'),
+        ...problemAnswers(...NEEDS_OPERATOR_KEY, ...EDITS_CATEGORY, 'faulty-input'),
       },
     },
     handler: async (request, reply) => {

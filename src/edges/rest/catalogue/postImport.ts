@@ -11,7 +11,7 @@ import { CATALOGUE_HEADERS, jsonAnswer } from '../answers.ts'
 import { bodyRequired } from '../bodyRequired.ts'
 import { catalogueTag, tagHeaders } from '../conditional.ts'
 import { basisOfCatalogue } from '../ifMatch.ts'
-import { NEEDS_BODY, NEEDS_KEY, problemAnswers } from '../problem.ts'
+import { NEEDS_BODY, NEEDS_OPERATOR_KEY, problemAnswers } from '../problem.ts'
 import type { RestContext } from '../restContext.ts'
 import { senderOf } from '../senderOf.ts'
 import { fitting, type RestApp, submittedCompiler, type SubmittedTypeProvider } from '../submitted.ts'
@@ -65,7 +65,7 @@ function addRoute(app: RestApp, { deps, importLimitBytes = DEFAULT_LIMIT_BYTES }
           Location: { type: 'string', description: 'Address of the revision that was made' },
         }),
         ...problemAnswers(
-          ...NEEDS_KEY,
+          ...NEEDS_OPERATOR_KEY,
           ...NEEDS_BODY,
           'malformed-condition',
           'precondition-required',

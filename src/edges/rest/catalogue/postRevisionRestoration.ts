@@ -4,7 +4,7 @@ import { restoreRevision } from '../../../useCases/restoreRevision.ts'
 import { CATALOGUE_HEADERS, jsonAnswer } from '../answers.ts'
 import { catalogueTag, tagHeaders } from '../conditional.ts'
 import { basisOfCatalogue } from '../ifMatch.ts'
-import { NEEDS_KEY, problemAnswers } from '../problem.ts'
+import { NEEDS_OPERATOR_KEY, problemAnswers } from '../problem.ts'
 import type { RestContext } from '../restContext.ts'
 import { senderOf } from '../senderOf.ts'
 import { fitting, type RestApp } from '../submitted.ts'
@@ -41,7 +41,7 @@ export function postRevisionRestoration(app: RestApp, { deps }: RestContext): vo
           ...LOCATION,
         }),
         ...problemAnswers(
-          ...NEEDS_KEY,
+          ...NEEDS_OPERATOR_KEY,
           'unknown-revision',
           'malformed-condition',
           'precondition-required',

@@ -3,7 +3,7 @@ import { createCategory } from '../../../useCases/createCategory.ts'
 import { replaceCategory } from '../../../useCases/replaceCategory.ts'
 import { bodyRequired } from '../bodyRequired.ts'
 import { asksForNothingThere, basisOfCategory } from '../ifMatch.ts'
-import { NEEDS_BODY, NEEDS_KEY, problemAnswers } from '../problem.ts'
+import { NEEDS_BODY, NEEDS_OPERATOR_KEY, problemAnswers } from '../problem.ts'
 import type { RestContext } from '../restContext.ts'
 import { senderOf } from '../senderOf.ts'
 import { fitting, type RestApp } from '../submitted.ts'
@@ -30,7 +30,13 @@ export function putCategory(app: RestApp, { deps }: RestContext): void {
       response: {
         200: editedAnswer('The category as it is now'),
         201: createdAnswer,
-        ...problemAnswers(...NEEDS_KEY, ...NEEDS_BODY, ...EDITS_CATEGORY, 'already-there', 'large-change'),
+        ...problemAnswers(
+          ...NEEDS_OPERATOR_KEY,
+          ...NEEDS_BODY,
+          ...EDITS_CATEGORY,
+          'already-there',
+          'large-change',
+        ),
       },
     },
     preValidation: bodyRequired,
