@@ -31,10 +31,7 @@ export const exampleBaseLoadEvaluation = {
   methodVersion: '1.0.0',
   catalogueRevision: 1,
   coverageProbability: 0.9,
-  night: {
-    fromHour: 1,
-    toHour: 5,
-  },
+  night: { fromHour: 1, toHour: 5 },
   data: {
     form: 'json',
     timeZone: 'Europe/Berlin',
@@ -106,16 +103,8 @@ export const exampleBaseLoadEvaluation = {
   ],
   chosen: {
     estimator: 'mean-of-daily-minima',
-    powerW: {
-      expected: 117.125,
-      low: 115.086,
-      high: 119.164,
-    },
-    energyKwhPerYear: {
-      expected: 1026.01,
-      low: 1008.15,
-      high: 1043.88,
-    },
+    powerW: { expected: 117.125, low: 115.086, high: 119.164 },
+    energyKwhPerYear: { expected: 1026.01, low: 1008.15, high: 1043.88 },
     shareOfUse: 0.421628,
     days: 8,
     effectiveDays: 8,
@@ -127,32 +116,16 @@ export const exampleBaseLoadEvaluation = {
     source:
       'JCGM 100:2008, G.3 (t-interval), with the effective number of days after Bayley and Hammersley 1946 (from memory)',
   },
-  daysAway: {
-    named: [],
-    suspected: [],
-    meanW: null,
-  },
+  daysAway: { named: [], suspected: [], meanW: null },
   outages: [],
   generation: false,
   inventory: {
     from: 'inventory',
     devices: 2,
     sampleData: true,
-    powerW: {
-      expected: 9.4633,
-      low: 4.31634,
-      high: 18.3314,
-    },
-    explainedShare: {
-      expected: 0.0807966,
-      low: 0.0368694,
-      high: 0.156688,
-    },
-    restW: {
-      expected: 107.662,
-      low: 98.5622,
-      high: 113.328,
-    },
+    powerW: { expected: 9.4633, low: 4.31634, high: 18.3314 },
+    explainedShare: { expected: 0.0807966, low: 0.0368694, high: 0.156688 },
+    restW: { expected: 107.662, low: 98.5622, high: 113.328 },
     correlation:
       'Base load and inventory are taken as independent: one comes from the home’s meter, the other from its devices. Within the inventory, readings with one meter share its gain, and current readings share the voltage.',
     couldBe: [

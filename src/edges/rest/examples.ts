@@ -78,7 +78,7 @@ export const exampleEstimate = {
   sampleData: true,
   used: {
     supply: { volts: 230, tolerancePercent: 6, hertz: 50 },
-    tariff: { kind: 'flat', currency: 'EUR', pricePerKwh: 0.3 },
+    tariff: { kind: 'flat', pricePerKwh: 0.3, currency: 'EUR' },
     tariffSource: 'sample-flat-eur: invented sample',
     standbyPricePerKwh: 0.3,
     priceBasis:

@@ -185,7 +185,8 @@ describe('over GraphQL', () => {
 test('an editor of another organisation than the operator’s cannot touch the catalogue that all share', async () => {
   const editor = await issueTestKey(app, { scopes: ['catalogue:edit'], organisation: 'our-utility' })
   const { body } = await app.send.get('/v1/categories/television')
-  const { sampleData: _, retired: __, ...content } = body
+  const answered = ['sampleData', 'retired']
+  const content = Object.fromEntries(Object.entries(body).filter(([name]) => !answered.includes(name)))
   const tag = (await app.send.get('/v1/categories/television')).headers['etag']!
   const edits = [
     app.send

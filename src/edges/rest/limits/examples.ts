@@ -42,11 +42,7 @@ export const exampleLimitCheck = {
   },
   notice:
     'A household reading is no compliance test. That takes a laboratory, a supply of stated quality, the methods of a standard such as IEC 62301, and up to four units of the model; and a device in use may have been repaired, changed or set otherwise since it was sold.',
-  powerW: {
-    expected: 0.38,
-    low: 0.35257,
-    high: 0.40743,
-  },
+  powerW: { expected: 0.38, low: 0.35257, high: 0.40743 },
   confidence: 'measured',
   compared: [
     {
