@@ -5,9 +5,11 @@ export interface LabelledCategory extends Category {
   readonly sampleData: boolean
 }
 
+/** True where any draw of the category is invented; its hours and power factor then count as invented too. */
+export const hasSampleFigures = ({ modes }: Category): boolean =>
+  modes.some(({ draws }) => draws.some(({ provenance }) => provenance.kind === 'sample'))
+
 export const labelled = (category: Category): LabelledCategory => ({
   ...category,
-  sampleData: category.modes.some(({ draws }) =>
-    draws.some(({ provenance }) => provenance.kind === 'sample'),
-  ),
+  sampleData: hasSampleFigures(category),
 })

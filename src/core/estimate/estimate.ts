@@ -100,7 +100,7 @@ export interface Estimate {
   readonly catalogueRevision: number
   readonly coverageProbability: number
   readonly currency: string
-  /** True where any figure that went in is invented sample data. */
+  /** True where any figure that went in is invented sample data: a draw, hours, a power factor, a price. */
   readonly sampleData: boolean
   readonly used: Used
   readonly devices: readonly DeviceEstimate[]

@@ -112,7 +112,7 @@ function warningsOf(
     warnings.push({
       code: 'sample-data',
       message:
-        'Typical draws of the catalogue are invented sample data; they show how the service works, not what devices draw.',
+        'Figures of the catalogue (typical draws, hours, power factors) are invented sample data; they show how the service works, not what devices draw.',
     })
   if (tariffIsSample)
     warnings.push({

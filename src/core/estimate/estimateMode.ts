@@ -1,6 +1,7 @@
 import { type CategoryMode, type Mode, MODES } from '../catalogue/category.ts'
 import { drawDistribution } from '../catalogue/drawDistribution.ts'
 import { type ChosenDraw, drawFor } from '../catalogue/drawFor.ts'
+import { hasSampleFigures } from '../catalogue/labelledCategory.ts'
 import type { DeviceMode } from '../inventory/household.ts'
 import type { Distribution } from '../quantity/distribution.ts'
 import { exact } from '../quantity/exact.ts'
@@ -61,9 +62,15 @@ export function modeTerms(
     schedule: given.schedule ?? null,
     confidence: part.confidence,
     origin: part.origin,
-    sampleData: part.sampleData,
+    sampleData: part.sampleData || (leansOnCategory(given) && hasSampleFigures(resolved.category)),
     warnings: part.warnings,
   }
+}
+
+/** Whether a mode takes its hours, or the power factor of its reading, from the category. */
+function leansOnCategory({ hoursPerWeek, reading }: DeviceMode): boolean {
+  const needsPowerFactor = reading?.kind === 'current' || reading?.kind === 'apparent-power'
+  return hoursPerWeek === undefined || (needsPowerFactor && reading.powerFactor === undefined)
 }
 
 type Hours = NonNullable<DeviceMode['hoursPerWeek']>

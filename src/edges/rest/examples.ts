@@ -162,7 +162,7 @@ export const exampleEstimate = {
     {
       code: 'sample-data',
       message:
-        'Typical draws of the catalogue are invented sample data; they show how the service works, not what devices draw.',
+        'Figures of the catalogue (typical draws, hours, power factors) are invented sample data; they show how the service works, not what devices draw.',
     },
     {
       code: 'sample-price',
