@@ -24,8 +24,12 @@ export interface AppOptions extends Omit<RestContext, 'deps'> {
   readonly arrivalMs?: number
 }
 
-/** A caller that sends a byte now and then must not hold a connection: the parts of a request arrive in time or not at all. */
-const ARRIVAL_MS = 15_000
+/**
+ * A caller that sends a byte now and then must not hold a connection: the parts of a request arrive in time or not at
+ * all. A minute lets the largest import through on a line of 3 Mbit/s.
+ */
+const ARRIVAL_MS = 60_000
+const HEADERS_MS = 15_000
 
 /** The app with all its edges, not listening. */
 export async function buildApp(deps: Deps, options: AppOptions): Promise<FastifyInstance> {
@@ -38,7 +42,11 @@ export async function buildApp(deps: Deps, options: AppOptions): Promise<Fastify
     requestTimeout: arrivalMs,
     connectionTimeout: 2 * arrivalMs,
     // A missing Host is refused by insistOnHttp, since node would do it without a word.
-    http: { headersTimeout: arrivalMs, connectionsCheckingInterval: arrivalMs / 5, requireHostHeader: false },
+    http: {
+      headersTimeout: Math.min(HEADERS_MS, arrivalMs),
+      connectionsCheckingInterval: Math.min(HEADERS_MS, arrivalMs) / 5,
+      requireHostHeader: false,
+    },
     forceCloseConnections: 'idle',
     // Refused by a hook of handleErrors instead, with a problem answer.
     return503OnClosing: false,

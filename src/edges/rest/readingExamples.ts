@@ -136,25 +136,25 @@ export const exampleReadingEvaluation = {
       code: 'one-conductor-only',
       message:
         'Put one conductor alone through the jaw. With both, their fields cancel and the meter shows about zero.',
-      source: 'Instrument makers’ application notes (V)',
+      source: 'Instrument makers’ application notes',
     },
     {
       code: 'use-the-ten-turn-window',
       message:
         'Below about 1 A use the x10 window of a line splitter, and give loops: 10 with the figure as the meter shows it.',
-      source: 'Instrument makers’ application notes (V)',
+      source: 'Instrument makers’ application notes',
     },
     {
       code: 'use-true-rms',
       message:
         'Use a true-RMS meter: an average-responding one is wrong for the bursts that small supplies draw.',
-      source: 'Instrument makers’ application notes (V)',
+      source: 'Instrument makers’ application notes',
     },
     {
       code: 'read-the-power-factor',
       message:
         'Standby loads of 1 to 10 W have a very poor power factor, sometimes below 0.25: read watts with a plug-in wattmeter wherever the plug can be reached.',
-      source: 'LBNL, standby.lbl.gov/meters.html (V)',
+      source: 'LBNL, standby.lbl.gov/meters.html',
     },
   ],
   cautions: [
@@ -175,6 +175,12 @@ export const exampleReadingEvaluation = {
       message:
         'Use a meter only within its measurement category: CAT II for devices on a socket, CAT III for fixed wiring, CAT IV at the service entrance.',
       source: 'IEC 61010-2-030 measurement categories, as given in instrument makers’ manuals',
+    },
+    {
+      code: 'never-switch-off',
+      message:
+        'Never switch off medical, alarm, life-safety or refrigeration equipment, frost protection, or network equipment that others depend on.',
+      source: 'common practice, no source',
     },
     {
       code: 'defer-to-manufacturer',
