@@ -35,7 +35,7 @@ function repeated(x: Distribution, count: number): [Lattice, number] {
     const one = new Lattice()
     spread(x, nodeAt(1), step, reach, one)
     const sum = power(one, count, reach)
-    if (latticeQuantile(sum, 0.999) !== null) return [sum, step]
+    if (latticeQuantile(sum, 0.9999) !== null) return [sum, step]
   }
 }
 

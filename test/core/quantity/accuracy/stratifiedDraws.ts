@@ -4,7 +4,7 @@ import type { Figure, Product, Recipe } from './recipe.ts'
 
 const BITS = 20
 /** A little over 10^6. */
-export const DRAWS = 2 ** BITS
+const DRAWS = 2 ** BITS
 const Z95 = normalQuantile(0.95)
 const SMALLEST_W = 0.01
 
@@ -27,7 +27,7 @@ export function stratifiedDraws(
   const devices = recipe.devices.map((products) =>
     products.map((product) => stepsOf(product, recipe.voltageHalfWidth, inputs)),
   )
-  const outer = recipe.outer ? timesFigure(recipe.outer, inputs) : () => {}
+  const outer = recipe.outer && timesFigure(recipe.outer, inputs)
   const total = new Float64Array(DRAWS)
   const first = new Float64Array(DRAWS)
   const values = new Float64Array(BLOCK)
@@ -41,7 +41,7 @@ export function stratifiedDraws(
         if (device === 0) for (let i = 0; i < BLOCK; i++) first[from + i]! += values[i]!
       }
     })
-    outer(sum, from)
+    outer?.(sum, from)
   }
   return { total, first }
 }
