@@ -61,7 +61,7 @@ async function serve(
   settings: EstimateSettings,
   seed: Awaited<ReturnType<typeof readSeed>>,
 ): Promise<Service> {
-  const { catalogueStore, keyStore, auditStore } = stores
+  const { catalogueStore, keyStore, auditStore, inventoryStore } = stores
   const catalogueMemory = await openCatalogueMemory(catalogueStore)
   const clock = () => new Date()
   const keyMemory = openKeyMemory(keyStore, clock, (error) =>
@@ -75,6 +75,7 @@ async function serve(
     keyStore,
     keyMemory,
     auditStore,
+    inventoryStore,
     random: randomBytes,
     digests,
   }

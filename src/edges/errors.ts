@@ -1,5 +1,6 @@
 import { DomainError, FaultyInput } from '../core/fault.ts'
 import { ACCESS_PROBLEMS } from './accessProblems.ts'
+import { INVENTORY_PROBLEMS } from './inventoryProblems.ts'
 import { type Problem, problem } from './problemRow.ts'
 
 const RETRY_SOON = { 'retry-after': '5' }
@@ -7,6 +8,7 @@ const RETRY_SOON = { 'retry-after': '5' }
 /** The one table from error code to status, title and what to do. Both edges and GET /problems/{code} use it. */
 export const PROBLEMS = {
   ...ACCESS_PROBLEMS,
+  ...INVENTORY_PROBLEMS,
   'malformed-request': problem(
     400,
     'The request is not valid HTTP',

@@ -2,6 +2,7 @@ import { setTimeout as wait } from 'node:timers/promises'
 import { DomainError } from '../core/fault.ts'
 import type { AuditStore } from '../stores/auditStore.ts'
 import type { CatalogueStore } from '../stores/catalogueStore.ts'
+import type { InventoryStore } from '../stores/inventoryStore.ts'
 import type { KeyStore } from '../stores/keyStore.ts'
 import type { Database } from './database.ts'
 import { PrismaClient } from './generated/client.ts'
@@ -11,6 +12,7 @@ import { openEmbedded } from './openEmbedded.ts'
 import { openPostgres } from './openPostgres.ts'
 import { prismaAuditStore } from './prismaAuditStore.ts'
 import { prismaCatalogueStore } from './prismaCatalogueStore.ts'
+import { prismaInventoryStore } from './prismaInventoryStore.ts'
 import { prismaKeyStore } from './prismaKeyStore.ts'
 import { readMigrations } from './readMigrations.ts'
 
@@ -32,6 +34,7 @@ export interface Stores {
   readonly catalogueStore: CatalogueStore
   readonly keyStore: KeyStore
   readonly auditStore: AuditStore
+  readonly inventoryStore: InventoryStore
   readonly kind: Database['kind']
   /** Hears of edits by other processes; missing where there can be none, since the database is embedded. */
   readonly listen?: Listen
@@ -76,6 +79,7 @@ function storesOver(database: Database, answerWithinMs: number): Stores {
     catalogueStore: prismaCatalogueStore(prisma),
     keyStore: prismaKeyStore(prisma),
     auditStore: prismaAuditStore(prisma),
+    inventoryStore: prismaInventoryStore(prisma),
     kind: database.kind,
     check: () => answered(prisma.$queryRaw`SELECT 1`, answerWithinMs),
     close: () => (closing ??= prisma.$disconnect().then(() => database.close())),

@@ -3,6 +3,7 @@ import type { Catalogue } from '../core/catalogue/catalogue.ts'
 import type { EstimateSettings } from '../core/estimate/settings.ts'
 import type { AuditStore } from '../stores/auditStore.ts'
 import type { CatalogueStore } from '../stores/catalogueStore.ts'
+import type { InventoryStore } from '../stores/inventoryStore.ts'
 import type { KeyStore } from '../stores/keyStore.ts'
 
 /** The catalogue as it is held in memory, so that no estimate waits for the database. */
@@ -45,6 +46,7 @@ export interface Deps {
   readonly keyStore: KeyStore
   readonly keyMemory: KeyMemory
   readonly auditStore: AuditStore
+  readonly inventoryStore: InventoryStore
   /** That many unpredictable bytes. */
   readonly random: (bytes: number) => Uint8Array
   readonly digests: Digests

@@ -9,6 +9,7 @@ import { digests } from '../../src/persistence/digests.ts'
 import { createLog } from '../../src/log.ts'
 import { openCatalogueMemory } from '../../src/useCases/catalogueMemory.ts'
 import type { CatalogueStore } from '../../src/stores/catalogueStore.ts'
+import type { InventoryStore } from '../../src/stores/inventoryStore.ts'
 import type { KeyStore } from '../../src/stores/keyStore.ts'
 import { bootstrapAdminKey } from '../../src/useCases/bootstrapAdminKey.ts'
 import type { Deps } from '../../src/useCases/deps.ts'
@@ -16,6 +17,7 @@ import { openKeyMemory } from '../../src/useCases/keyMemory.ts'
 import { seedCatalogue } from '../../src/useCases/seedCatalogue.ts'
 import { type MemoryAuditStore, memoryAuditStore } from '../stores/memoryAuditStore.ts'
 import { memoryCatalogueStore } from '../stores/memoryCatalogueStore.ts'
+import { memoryInventoryStore } from '../stores/memoryInventoryStore.ts'
 import { memoryKeyStore } from '../stores/memoryKeyStore.ts'
 import { cautions } from './cautions.ts'
 import { limits } from './limits.ts'
@@ -80,6 +82,7 @@ export async function testApp(
     readonly clock?: () => Date
     readonly auditStore?: MemoryAuditStore
     readonly keyStore?: KeyStore
+    readonly inventoryStore?: InventoryStore
   } = {},
 ): Promise<TestApp> {
   const {
@@ -89,6 +92,7 @@ export async function testApp(
     clock = () => new Date('2026-01-31T12:00:00Z'),
     auditStore = memoryAuditStore(),
     keyStore = memoryKeyStore(auditStore.write),
+    inventoryStore = memoryInventoryStore(auditStore.write),
     ...appOptions
   } = options
   const catalogueMemory = await openCatalogueMemory(catalogueStore)
@@ -102,6 +106,7 @@ export async function testApp(
       throw error
     }),
     auditStore,
+    inventoryStore,
     random: randomBytes,
     digests,
   }

@@ -7,6 +7,8 @@ const TYPES: Readonly<Record<string, string>> = {
   Int: 'integer',
   Boolean: 'boolean',
   'DateTime Timestamptz(3)': 'timestamp(3) with time zone',
+  'DateTime Date()': 'date',
+  'Json Json()': 'json',
   'Json JsonB()': 'jsonb',
   BigInt: 'bigint',
   Bytes: 'bytea',

@@ -8,6 +8,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from
 import { IN_MEMORY } from '../../src/persistence/openEmbedded.ts'
 import { refuseOldServer } from '../../src/persistence/openPostgres.ts'
 import { openStores, type Stores } from '../../src/persistence/openStores.ts'
+import { readMigrations } from '../../src/persistence/readMigrations.ts'
 import { withPostgres } from '../helpers/postgres.ts'
 import { aCategory } from '../stores/aCategory.ts'
 import { aNote as note } from '../stores/aNote.ts'
@@ -62,9 +63,7 @@ describe('the embedded database', () => {
           /^Making the embedded database in .*\(the first time only; it takes some seconds\)$/,
         ),
         expect.stringMatching(/^Opening the embedded database in /),
-        'Applied the migration 0001_catalogue.sql',
-        'Applied the migration 0002_access.sql',
-        'Applied the migration 0003_catalogue_edits.sql',
+        ...(await readMigrations()).map(({ name }) => `Applied the migration ${name}`),
         expect.stringMatching(/^Opening the embedded database in /),
       ])
     },

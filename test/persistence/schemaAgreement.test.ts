@@ -112,6 +112,38 @@ const event = {
   after: { name: 'After' },
 }
 
+const inventory = {
+  organisation: 'an-organisation',
+  id: 'inventory',
+  reference: 'H-1',
+  version: 1,
+  createdAt: at,
+  updatedAt: at,
+  visits: 1,
+  lastVisit: new Date('2024-02-29'),
+  content: { reference: 'H-1', visits: [] },
+}
+const estimate = {
+  organisation: 'an-organisation',
+  inventory: 'inventory',
+  id: 'estimate',
+  visit: new Date('2024-02-29'),
+  madeAt: at,
+  catalogueRevision: 1,
+  methodVersion: '1',
+  household: { devices: [] },
+  basis: {},
+  result: { zebra: 1, ant: 2 },
+}
+const kept = {
+  organisation: 'an-organisation',
+  key: 'a-key',
+  digest: new Uint8Array(32).fill(7),
+  inventory: 'inventory',
+  result: { id: 'inventory' },
+  keptAt: at,
+}
+
 /** One for each model: a model without one does not compile. */
 const EXERCISES: Record<Prisma.ModelName, (prisma: PrismaClient) => Promise<void>> = {
   CatalogueRevision: async (prisma) => {
@@ -156,5 +188,24 @@ const EXERCISES: Record<Prisma.ModelName, (prisma: PrismaClient) => Promise<void
   AuditEvent: async (prisma) => {
     await prisma.auditEvent.create({ data: event })
     expect(await prisma.auditEvent.findMany()).toEqual([{ id: 1n, ...event }])
+  },
+  Inventory: async (prisma) => {
+    await prisma.inventory.create({ data: inventory })
+    expect(await prisma.inventory.findMany({ include: { holder: true } })).toEqual([
+      { ...inventory, holder: organisation },
+    ])
+  },
+  StoredEstimate: async (prisma) => {
+    await prisma.storedEstimate.create({ data: estimate })
+    const found = await prisma.storedEstimate.findMany({ include: { of: true } })
+    expect(found).toEqual([{ ...estimate, of: inventory }])
+    // The order in which the fields were written is part of what is kept.
+    expect(JSON.stringify(found[0]?.result)).toBe('{"zebra":1,"ant":2}')
+  },
+  KeptResult: async (prisma) => {
+    await prisma.keptResult.create({ data: kept })
+    expect(await prisma.keptResult.findMany({ include: { holder: true } })).toEqual([
+      { ...kept, holder: organisation },
+    ])
   },
 }

@@ -26,7 +26,7 @@ function aProcess(): Deps {
   const seed = ++starts
   let drawn = 0
   const clock = () => new Date(Date.UTC(2026, 0, 31, 12, 0, seed))
-  const others = {} as Pick<Deps, 'catalogueStore' | 'catalogueMemory' | 'settings'>
+  const others = {} as Pick<Deps, 'catalogueStore' | 'catalogueMemory' | 'settings' | 'inventoryStore'>
   return {
     ...others,
     clock,

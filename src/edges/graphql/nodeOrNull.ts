@@ -7,6 +7,8 @@ const NOTHING_TOLD: ReadonlySet<string> = new Set([
   'unknown-key',
   'unknown-audit-event',
   'unknown-revision',
+  'unknown-inventory',
+  'unknown-estimate',
 ])
 
 /** What was read for an id, or null where the id names nothing that the caller may see. */

@@ -20,6 +20,17 @@ export const comparisonTag = (from: number, to: number) => `"r${from}-r${to}.${R
 export const categoryTag = (code: string, changedIn: number) =>
   `"${code}.r${changedIn}.${REPRESENTATION.json}"`
 
+/** The tag of one inventory: a version never changes. */
+export const inventoryTag = ({ id, version }: { readonly id: string; readonly version: number }) =>
+  `"${id}.v${version}.${REPRESENTATION.json}"`
+
+/** What an answer about one organisation's household says of itself: it is for this caller alone, and to be asked for again. */
+export const inventoryHeaders = (inventory: { readonly id: string; readonly version: number }) => ({
+  etag: inventoryTag(inventory),
+  'cache-control': 'private, no-cache',
+  vary: 'accept, authorization',
+})
+
 /**
  * True where If-None-Match names the tag (RFC 9110, 13.1.2: a list or `*`, compared weakly). Ask only once the
  * answer would be 200: a condition never turns an error into 304.
@@ -44,12 +55,20 @@ export const tagHeaders = ({ tag, catalogueRevision }: Tagged) => ({
 })
 
 /** Sends a catalogue answer with its tag, or 304 where the caller has it already. */
-export function sendTagged(
+export const sendTagged = (
   request: FastifyRequest,
   reply: FastifyReply,
   tagged: Tagged,
   answer: unknown,
+): FastifyReply => sendUnlessKept(request, reply, tagHeaders(tagged), answer)
+
+/** Sends an answer with its headers, or these with 304 where the caller has the answer already. */
+export function sendUnlessKept(
+  request: FastifyRequest,
+  reply: FastifyReply,
+  headers: { readonly etag: string } & Readonly<Record<string, string | number>>,
+  answer: unknown,
 ): FastifyReply {
-  reply.headers(tagHeaders(tagged))
-  return isKept(request.headers['if-none-match'], tagged.tag) ? reply.code(304).send() : reply.send(answer)
+  reply.headers(headers)
+  return isKept(request.headers['if-none-match'], headers.etag) ? reply.code(304).send() : reply.send(answer)
 }

@@ -4,6 +4,7 @@ import { CATALOGUE_REQUEST_EXAMPLES } from './catalogue/examples.ts'
 import type { categoryAnswerSchema, categoryListSchema } from '../../schemas/category.ts'
 import type { estimateSchema } from '../../schemas/estimate.ts'
 import type { householdSchema } from '../../schemas/household.ts'
+import { INVENTORY_REQUESTS } from './inventories/requestExamples.ts'
 import { LIMIT_REQUESTS } from './limits/examples.ts'
 import { COMPARISON_REQUESTS } from './money/examples.ts'
 import { POPULATION_REQUESTS } from './population/examples.ts'
@@ -58,6 +59,7 @@ type Examples = Readonly<Record<string, { readonly summary: string; readonly val
 /** Examples of request bodies, by operation. */
 export const REQUEST_EXAMPLES: Readonly<Record<string, Examples>> = {
   ...ACCESS_REQUEST_EXAMPLES,
+  ...INVENTORY_REQUESTS,
   ...CATALOGUE_REQUEST_EXAMPLES,
   estimateHousehold: {
     smallest: { summary: 'One device, all of it from the catalogue', value: smallestHousehold },

@@ -1,8 +1,9 @@
 import type { FastifyRequest } from 'fastify'
 import { DomainError } from '../../core/fault.ts'
-import { catalogueTag, categoryTag } from './conditional.ts'
+import { catalogueTag, categoryTag, inventoryTag } from './conditional.ts'
 
-const NUMBER = /r(\d{1,10})\.[a-z0-9]+"$/
+/** The revision of the catalogue, or the version of an inventory. */
+const NUMBER = /[rv](\d{1,10})\.[a-z0-9]+"$/
 
 /**
  * The revisions that If-Match names, by tags of one category: what a use case calls the edit's basis. A weak tag never
@@ -16,6 +17,10 @@ export const basisOfCategory = (request: FastifyRequest, code: string): number[]
 /** The same by tags of the catalogue as a whole, whichever way it was written. */
 export const basisOfCatalogue = (request: FastifyRequest): number[] | null =>
   basis(request, (revision) => [catalogueTag(revision), catalogueTag(revision, 'csv')])
+
+/** The same for an inventory, by its versions. */
+export const basisOfInventory = (request: FastifyRequest, id: string): number[] | null =>
+  basis(request, (version) => [inventoryTag({ id, version })])
 
 function basis(request: FastifyRequest, tagsAt: (revision: number) => readonly string[]): number[] | null {
   const header = request.headers['if-match']

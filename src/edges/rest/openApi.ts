@@ -82,6 +82,10 @@ export async function describeApi(app: FastifyInstance, version: string): Promis
       tags: [
         { name: 'estimates', description: 'What a household draws while nobody uses anything' },
         { name: 'catalogue', description: 'Kinds of devices and their typical draws' },
+        {
+          name: 'inventories',
+          description: "Your organisation's households, and the estimates kept of them",
+        },
         { name: 'money and grid', description: 'Tariffs and emission factors' },
         {
           name: 'limits and cautions',

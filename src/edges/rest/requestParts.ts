@@ -2,20 +2,22 @@ import type { FastifyContextConfig } from 'fastify'
 
 declare module 'fastify' {
   interface FastifyContextConfig {
-    /** The precondition headers (RFC 9110, 13.1) that a route looks at. */
+    /** The headers that a route looks at: preconditions (RFC 9110, 13.1), and Idempotency-Key. */
     readonly conditions?: readonly (keyof typeof CONDITIONS)[]
   }
 }
 
 const CONDITIONS = {
+  'Idempotency-Key':
+    'A key of your own for this request: sent again within 24 hours it is answered again and has no second effect; 422 where another request came with it, 409 while the first is under way',
   'If-Match':
     'ETag of what was read, which the edit is based on; 428 where it is missing, 412 where it is stale',
   'If-None-Match': '* where there must be nothing yet, in place of If-Match',
 } as const
 
 /**
- * What the description of a route's request needs besides its schemas: the conditions, which are headers and no schema
- * checks them, and a body that is not JSON.
+ * What the description of a route's request needs besides its schemas: headers, which no schema
+ * checks, and a body that is not JSON.
  */
 export function requestParts(
   { body }: { readonly body?: unknown },

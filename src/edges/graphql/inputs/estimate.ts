@@ -38,8 +38,8 @@ const EmissionFactorChoiceInput = builder.inputType('EmissionFactorChoiceInput',
 
 type Fields = Parameters<Parameters<typeof builder.inputType>[1]['fields']>[0]
 
-/** A household without its tariff. */
-export const householdFields = (t: Fields) => ({
+/** What holds of a household whatever is in it, without its tariff. */
+export const householdTermFields = (t: Fields) => ({
   supply: t.field({ type: SupplyInput, description: "Mains supply; the operator's setting by default." }),
   emissionFactor: t.field({
     type: EmissionFactorInput,
@@ -62,7 +62,18 @@ export const householdFields = (t: Fields) => ({
   coverageProbability: t.float({
     description: 'Probability that an interval shall hold the value, 0.5 to 0.99.',
   }),
-  catalogueRevision: t.int({ description: 'Catalogue revision to use; the newest by default.' }),
+})
+
+/** What holds of its tariff. */
+export const tariffFields = (t: Fields) => ({
+  tariff: t.field({ type: TariffInput, description: 'Price structure; not together with `tariffCode`.' }),
+  tariffCode: t.string({
+    description: "Code of a tariff that the service knows; the operator's setting by default.",
+  }),
+})
+
+/** What was found in a household. */
+export const inventoryFields = (t: Fields) => ({
   meters: t.field({ type: [MeterInput], description: 'Meters that readings name.' }),
   devices: t.field({
     type: [DeviceInput],
@@ -71,14 +82,18 @@ export const householdFields = (t: Fields) => ({
   }),
 })
 
+/** A household without its tariff. */
+export const householdFields = (t: Fields) => ({
+  ...householdTermFields(t),
+  catalogueRevision: t.int({ description: 'Catalogue revision to use; the newest by default.' }),
+  ...inventoryFields(t),
+})
+
 export const EstimateInput = builder.inputType('EstimateInput', {
   description:
     'One household. Only the devices and their categories are required; null is the same as absent. Fault pointers in error extensions are JSON Pointers into this input.',
   fields: (t) => ({
     ...householdFields(t),
-    tariff: t.field({ type: TariffInput, description: 'Price structure; not together with `tariffCode`.' }),
-    tariffCode: t.string({
-      description: "Code of a tariff that the service knows; the operator's setting by default.",
-    }),
+    ...tariffFields(t),
   }),
 })

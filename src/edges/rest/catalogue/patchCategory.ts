@@ -7,27 +7,16 @@ import { readShape } from '../../../schemas/readShape.ts'
 import { patchCategory as patch } from '../../../useCases/patchCategory.ts'
 import { bodyRequired } from '../bodyRequired.ts'
 import { basisOfCategory } from '../ifMatch.ts'
+import { MERGE_PATCH, readingMergePatches } from '../mergePatches.ts'
 import { NEEDS_BODY, NEEDS_OPERATOR_KEY, problemAnswers } from '../problem.ts'
 import type { RestContext } from '../restContext.ts'
 import { senderOf } from '../senderOf.ts'
-import { fitting, type RestApp, type SubmittedTypeProvider } from '../submitted.ts'
+import { fitting, type RestApp } from '../submitted.ts'
 import { categoryCodeParameter, EDITS_CATEGORY } from './categoryCode.ts'
 import { editOf } from './editOf.ts'
 import { editedAnswer, sendEdited, withCurrentTag } from './sendEdited.ts'
 
-const MERGE_PATCH = 'application/merge-patch+json'
-
-/** In a scope of its own, where bodies are read as merge patches and as nothing else. */
-export function patchCategory(app: RestApp, context: RestContext): void {
-  void app.register(async (scope) => {
-    scope.removeAllContentTypeParsers()
-    const parseJson = scope.getDefaultJsonParser('error', 'error')
-    scope.addContentTypeParser(MERGE_PATCH, { parseAs: 'string' }, parseJson)
-    addRoute(scope.withTypeProvider<SubmittedTypeProvider>(), context)
-  })
-}
-
-function addRoute(app: RestApp, { deps }: RestContext): void {
+export const patchCategory = readingMergePatches((app: RestApp, { deps }: RestContext): void => {
   app.route({
     method: 'PATCH',
     url: '/v1/categories/:code',
@@ -63,4 +52,4 @@ function addRoute(app: RestApp, { deps }: RestContext): void {
       )
     },
   })
-}
+})
