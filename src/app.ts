@@ -7,6 +7,7 @@ import { handleErrors, refuseUnroutable } from './edges/rest/handleErrors.ts'
 import { registerRest } from './edges/rest/index.ts'
 import { insistOnHttp } from './edges/rest/insistOnHttp.ts'
 import { describeApi } from './edges/rest/openApi.ts'
+import { limitArrival } from './edges/rest/limitArrival.ts'
 import { refuseGarbage } from './edges/rest/refuseGarbage.ts'
 import { requestIdOf } from './edges/rest/requestId.ts'
 import type { RestContext } from './edges/rest/restContext.ts'
@@ -39,7 +40,8 @@ export async function buildApp(deps: Deps, options: AppOptions): Promise<Fastify
     logController: new RequestLog(),
     genReqId: requestIdOf,
     bodyLimit: options.bodyLimitBytes,
-    requestTimeout: arrivalMs,
+    // A hook does this, since one route takes a stream in: see limitArrival.
+    requestTimeout: 0,
     connectionTimeout: 2 * arrivalMs,
     // A missing Host is refused by insistOnHttp, since node would do it without a word.
     http: {
@@ -59,6 +61,7 @@ export async function buildApp(deps: Deps, options: AppOptions): Promise<Fastify
   addCommonHeaders(app)
   handleErrors(app)
   insistOnHttp(app)
+  limitArrival(app, arrivalMs)
   addCallers(app, deps)
   await describeApi(app, options.version)
   await registerRest(app, { deps, ...options }, options.checkAnswers ?? false)

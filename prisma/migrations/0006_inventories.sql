@@ -13,11 +13,18 @@ CREATE TABLE public.inventory (
   last_visit date,
   -- json and not jsonb: it gives back its fields in the order in which they came.
   content json NOT NULL,
+  -- Where it came in with a batch: its line there, and SHA-256 of it, so that nothing is stored twice.
+  batch text,
+  batch_line integer,
+  batch_digest bytea,
   PRIMARY KEY (organisation, id),
+  CONSTRAINT batch_is_told_wholly
+    CHECK ((batch IS NULL) = (batch_line IS NULL) AND (batch IS NULL) = (batch_digest IS NULL)),
   CONSTRAINT visits_have_a_last_one CHECK ((visits > 0) = (last_visit IS NOT NULL))
 );
 
 CREATE UNIQUE INDEX inventory_reference_key ON public.inventory (organisation, reference);
+CREATE UNIQUE INDEX inventory_batch_key ON public.inventory (organisation, batch, batch_line);
 -- The list: newest first, of all or of those whose last visit was in a span of days.
 CREATE INDEX inventory_created_at_idx ON public.inventory (organisation, created_at, id);
 CREATE INDEX inventory_last_visit_idx ON public.inventory (organisation, last_visit);

@@ -27,6 +27,11 @@ export const INVENTORY_PROBLEMS = {
     'There is an inventory with this reference already',
     'id names it. Change that one, or choose another reference.',
   ),
+  'intake-line-changed': problem(
+    409,
+    'This line of the batch is stored already, and was another one then',
+    'inventoryId names what was stored. Give a batch with other lines another name; to change a household, PATCH its inventory.',
+  ),
   'stale-inventory': problem(
     412,
     'The inventory has been changed meanwhile',

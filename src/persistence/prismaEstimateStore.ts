@@ -37,7 +37,10 @@ export const prismaEstimateStore = (
   estimates: (organisation, inventory, window) => list(prisma, organisation, inventory, window),
 })
 
-const dataOf = (organisation: string, stored: StoredEstimate): Prisma.StoredEstimateUncheckedCreateInput => ({
+export const dataOf = (
+  organisation: string,
+  stored: StoredEstimate,
+): Prisma.StoredEstimateUncheckedCreateInput => ({
   organisation,
   inventory: stored.inventory,
   id: stored.id,
@@ -50,7 +53,7 @@ const dataOf = (organisation: string, stored: StoredEstimate): Prisma.StoredEsti
   result: stored.result as unknown as Prisma.InputJsonObject,
 })
 
-const storedOf = (row: Row): StoredEstimate => ({
+export const storedOf = (row: Row): StoredEstimate => ({
   ...without(row, 'organisation'),
   visit: row.visit.toISOString().slice(0, 10),
   madeAt: row.madeAt.toISOString(),

@@ -15,6 +15,7 @@ import type {
 } from '../stores/inventoryStore.ts'
 import type { Window } from '../stores/window.ts'
 import type { Prisma, PrismaClient } from './generated/client.ts'
+import { addBatch } from './addBatch.ts'
 import { prismaEstimateStore } from './prismaEstimateStore.ts'
 import { openRunOnce, READ_COMMITTED } from './runOnce.ts'
 import { writeAudit } from './writeAudit.ts'
@@ -40,6 +41,8 @@ export function prismaInventoryStore(prisma: PrismaClient): InventoryStore {
       runOnce({ organisation, inventory: id }, once, (inside) => change(inside, organisation, id, decide)),
     remove: (organisation, id, decide) =>
       prisma.$transaction((inside) => remove(inside, organisation, id, decide), READ_COMMITTED),
+    addBatch: (organisation, batch, entries, event) =>
+      prisma.$transaction((inside) => addBatch(inside, organisation, batch, entries, event), READ_COMMITTED),
     ...prismaEstimateStore(prisma, runOnce),
   }
 }

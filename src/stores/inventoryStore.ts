@@ -24,6 +24,21 @@ export interface InventoryChange {
   readonly event: NewAuditEvent
 }
 
+/** One line of a batch. */
+export interface BatchEntry {
+  readonly line: number
+  /** SHA-256 of the line. */
+  readonly digest: Uint8Array
+  readonly inventory: Inventory
+  readonly estimate: StoredEstimate
+}
+
+/** What became of it: with the estimate that is kept, or with the inventory that is in its way. */
+export type BatchOutcome =
+  | { readonly kind: 'stored' | 'already-stored'; readonly estimate: StoredEstimate }
+  /** Another line with the number came with this batch before; or another household has its reference. */
+  | { readonly kind: 'line-changed' | 'reference-taken'; readonly inventory: string }
+
 /**
  * Households of organisations, and the estimates kept of them. Every call names the organisation, and what is another's is
  * not there for it. Each change stores its audit event with it, or neither is stored.
@@ -75,4 +90,15 @@ export interface InventoryStore {
     inventory: string,
     window: Window<TimedPlace>,
   ): Promise<readonly StoredEstimate[]>
+
+  /**
+   * Keeps many households, each with its estimate, in one transaction. A line that is stored already is not stored again; what
+   * became of each is told in the order of `entries`.
+   */
+  addBatch(
+    organisation: string,
+    batch: string,
+    entries: readonly BatchEntry[],
+    event: NewAuditEvent,
+  ): Promise<readonly BatchOutcome[]>
 }

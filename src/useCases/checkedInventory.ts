@@ -1,6 +1,7 @@
 import { FaultyInput, type Submitted } from '../core/fault.ts'
 import { checkInventory } from '../core/inventory/checkInventory.ts'
 import type { InventoryContent } from '../core/inventory/inventory.ts'
+import { allFaults } from './allFaults.ts'
 import type { Deps } from './deps.ts'
 
 /**
@@ -9,10 +10,7 @@ import type { Deps } from './deps.ts'
  */
 export function checkedInventory(deps: Deps, submitted: Submitted<InventoryContent>): InventoryContent {
   const rules = checkInventory(submitted.raw, deps.catalogueMemory.current(), deps.settings)
-  // A field that is unknown because it would hold a name is told why.
-  const told = new Set(rules.filter(({ code }) => code === 'personal-data').map(({ pointer }) => pointer))
-  const shape = submitted.faults.filter(({ code, pointer }) => code !== 'unknown-field' || !told.has(pointer))
-  const faults = [...shape, ...rules]
+  const faults = allFaults(submitted, rules)
   if (submitted.value === null || faults.length > 0) throw new FaultyInput(faults)
   return submitted.value
 }

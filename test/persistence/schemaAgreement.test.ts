@@ -122,6 +122,9 @@ const inventory = {
   visits: 1,
   lastVisit: new Date('2024-02-29'),
   content: { reference: 'H-1', visits: [] },
+  batch: 'a-batch',
+  batchLine: 1,
+  batchDigest: new Uint8Array(32).fill(7),
 }
 const estimate = {
   organisation: 'an-organisation',

@@ -3,7 +3,13 @@ import { DomainError } from '../../src/core/fault.ts'
 import { type Inventory, type InventorySummary, summaryOf } from '../../src/core/inventory/inventory.ts'
 import type { StoredEstimate } from '../../src/core/inventory/storedEstimate.ts'
 import { unknownInventory } from '../../src/core/inventory/unknownInventory.ts'
-import type { InventoryFilter, InventoryStore, TimedPlace } from '../../src/stores/inventoryStore.ts'
+import type {
+  BatchEntry,
+  BatchOutcome,
+  InventoryFilter,
+  InventoryStore,
+  TimedPlace,
+} from '../../src/stores/inventoryStore.ts'
 import type { Once, OnceResult } from '../../src/stores/once.ts'
 import type { Window } from '../../src/stores/window.ts'
 
@@ -60,7 +66,32 @@ export function memoryInventoryStore(write: (event: NewAuditEvent) => void): Inv
     if (once) kept.set(name, { once, inventory, result: copy(result) })
     return { result, replayed: false }
   }
+  const batches = new Map<string, { readonly entry: BatchEntry }>()
+  const addLine = (organisation: string, batch: string, entry: BatchEntry): BatchOutcome => {
+    const name = `${organisation} ${batch} ${entry.line}`
+    const before = batches.get(name)?.entry
+    if (before && of(organisation).has(before.inventory.id))
+      return Buffer.compare(before.digest, entry.digest) === 0
+        ? { kind: 'already-stored', estimate: before.estimate }
+        : { kind: 'line-changed', inventory: before.inventory.id }
+    const { reference } = entry.inventory.content
+    const holder = [...of(organisation).values()].find(
+      ({ inventory }) => inventory.content.reference === reference,
+    )
+    if (holder) return { kind: 'reference-taken', inventory: holder.inventory.id }
+    of(organisation).set(entry.inventory.id, {
+      inventory: copy(entry.inventory),
+      estimates: [copy(entry.estimate)],
+    })
+    batches.set(name, { entry })
+    return { kind: 'stored', estimate: entry.estimate }
+  }
   return {
+    addBatch: async (organisation, batch, entries, event) => {
+      const outcomes = entries.map((entry) => addLine(organisation, batch, entry))
+      if (outcomes.some(({ kind }) => kind === 'stored')) write(event)
+      return outcomes
+    },
     add: async (organisation, inventory, event, once) =>
       runOnce(organisation, inventory.id, once, () => {
         put(organisation, inventory)

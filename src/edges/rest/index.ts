@@ -12,6 +12,7 @@ import { postBaseLoadEvaluation } from './postBaseLoadEvaluation.ts'
 import { postEstimate } from './postEstimate.ts'
 import { postReadingEvaluation } from './postReadingEvaluation.ts'
 import { ACCESS_ROUTES } from './access/index.ts'
+import { postIntakeBatch } from './intake/postIntakeBatch.ts'
 import { INVENTORY_ROUTES } from './inventories/index.ts'
 import { LIMIT_ROUTES } from './limits/index.ts'
 import { MONEY_ROUTES } from './money/index.ts'
@@ -61,6 +62,7 @@ export async function registerRest(
     for (const addRoute of CATALOGUE_ROUTES) addRoute(app, context)
     for (const addRoute of ACCESS_ROUTES) addRoute(app, context)
     for (const addRoute of INVENTORY_ROUTES) addRoute(app, context)
+    postIntakeBatch(app, context)
     for (const addRoute of MONEY_ROUTES) addRoute(app, context)
     for (const addRoute of LIMIT_ROUTES) addRoute(app, context)
     postPopulationEstimate(app, context)
