@@ -199,6 +199,8 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
 interface ReferenceLists {
   readonly tariffs: EstimateSettings['tariffs']
   readonly emissionFactors: EstimateSettings['emissionFactors']
+  /** Of tariffs and emission factors; 1 where they are those that the service is shipped with. */
+  readonly referenceRevision?: number
   readonly meterPresets: EstimateSettings['meterPresets']
   readonly limits: EstimateSettings['limits']
   readonly cautions: EstimateSettings['cautions']
@@ -211,7 +213,7 @@ interface ReferenceLists {
  */
 export function settingsOf(
   config: Config,
-  { tariffs, emissionFactors, meterPresets, limits, cautions }: ReferenceLists,
+  { tariffs, emissionFactors, referenceRevision = 1, meterPresets, limits, cautions }: ReferenceLists,
 ): EstimateSettings {
   const problems = [
     ...unknownCode('DEFAULT_TARIFF_CODE', config, tariffs),
@@ -227,6 +229,7 @@ export function settingsOf(
     tariffs,
     defaultTariffCode: config.DEFAULT_TARIFF_CODE,
     emissionFactors,
+    referenceRevision,
     defaultEmissionFactorCode: config.DEFAULT_EMISSION_FACTOR_CODE,
     meterPresets,
     limits,

@@ -4,7 +4,6 @@ import { join } from 'node:path'
 import type { Logger } from 'pino'
 import { buildApp } from './app.ts'
 import { type Config, settingsOf } from './config.ts'
-import type { EstimateSettings } from './core/estimate/settings.ts'
 import { digests } from './persistence/digests.ts'
 import { openStores, type Stores } from './persistence/openStores.ts'
 import { projectFolder } from './persistence/projectFolder.ts'
@@ -13,7 +12,9 @@ import { bootstrapAdminKey } from './useCases/bootstrapAdminKey.ts'
 import { openCatalogueMemory } from './useCases/catalogueMemory.ts'
 import type { Deps } from './useCases/deps.ts'
 import { openKeyMemory } from './useCases/keyMemory.ts'
+import { openReferenceMemory } from './useCases/referenceMemory.ts'
 import { seedCatalogue } from './useCases/seedCatalogue.ts'
+import { seedReference } from './useCases/seedReference.ts'
 import { watchCatalogue } from './persistence/watchCatalogue.ts'
 
 /** How soon an edit made by another process of the same service is seen here. */
@@ -38,10 +39,9 @@ export async function startService(
   onFirstKey: (key: string) => void = () => undefined,
 ): Promise<Service> {
   const seed = await readSeed()
-  const settings = settingsOf(config, seed)
   const stores = await openStores({ databaseUrl: config.DATABASE_URL, dataDir: config.DATA_DIR, onProgress })
   try {
-    return await serve(config, log, { onProgress, onFirstKey }, stores, settings, seed)
+    return await serve(config, log, { onProgress, onFirstKey }, stores, seed)
   } catch (error) {
     await stores.close()
     throw error
@@ -58,18 +58,29 @@ async function serve(
   log: Logger,
   { onProgress, onFirstKey }: Listeners,
   stores: Stores,
-  settings: EstimateSettings,
   seed: Awaited<ReturnType<typeof readSeed>>,
 ): Promise<Service> {
-  const { catalogueStore, keyStore, auditStore, inventoryStore } = stores
+  const { catalogueStore, referenceStore, keyStore, auditStore, inventoryStore } = stores
   const catalogueMemory = await openCatalogueMemory(catalogueStore)
+  const referenceMemory = await openReferenceMemory(referenceStore)
   const clock = () => new Date()
+  const loaded = await seedReference({ referenceStore, referenceMemory, clock }, seed)
+  if (loaded > 0) onProgress(`Loaded ${seed.tariffs.size} invented tariffs and ${seed.emissionFactors.size} published emission factors`)
+  const { revision: referenceRevision, entries } = referenceMemory.current()
+  const settings = settingsOf(config, {
+    ...seed,
+    tariffs: entries.tariff,
+    emissionFactors: entries['emission-factor'],
+    referenceRevision,
+  })
   const keyMemory = openKeyMemory(keyStore, clock, (error) =>
     log.warn({ err: error }, 'could not store when a key was last used'),
   )
   const deps: Deps = {
     catalogueStore,
     catalogueMemory,
+    referenceStore,
+    referenceMemory,
     settings,
     clock,
     keyStore,
@@ -94,10 +105,13 @@ async function serve(
     checkStore: () => stores.check(),
   })
   const url = await app.listen({ host: config.HOST, port: config.PORT })
-  const stopWatching = watchCatalogue(catalogueMemory, {
+  const refresh = async () => {
+    await Promise.all([catalogueMemory.refresh(), referenceMemory.refresh()])
+  }
+  const stopWatching = watchCatalogue({ refresh }, {
     everyMs: CATALOGUE_WATCH_MS,
     listen: stores.listen,
-    onError: (error) => log.warn({ err: error }, 'could not look for a newer catalogue'),
+    onError: (error) => log.warn({ err: error }, 'could not look for edits by other processes'),
   })
   return {
     url,

@@ -136,6 +136,7 @@ describe('settingsOf', () => {
     const tariff = {
       code: 'night',
       name: 'Night',
+      retired: false,
       tariff: { kind: 'flat' as const, currency: 'EUR', pricePerKwh: 0.2 },
       source: 'invented for the test',
       sampleData: true,

@@ -59,6 +59,11 @@ export const PROBLEMS = {
     'There is no such emission factor',
     'known names the codes that there are. GET /v1/emission-factors lists them.',
   ),
+  'unknown-reference-revision': problem(
+    404,
+    'There is no such revision of tariffs and emission factors',
+    'newest is the newest revision. Leave referenceRevision out to use it.',
+  ),
   'unknown-revision': problem(
     404,
     'There is no such catalogue revision',
@@ -89,6 +94,16 @@ export const PROBLEMS = {
     'There is such a category already',
     'A code is never used twice. PUT or PATCH changes the category that has it; a retired one can be restored.',
   ),
+  'tariff-exists': problem(
+    409,
+    'There is such a tariff already',
+    'A code is never used twice. PUT or PATCH changes the tariff that has it; a retired one can be restored.',
+  ),
+  'emission-factor-exists': problem(
+    409,
+    'There is such an emission factor already',
+    'A code is never used twice. PUT or PATCH changes the factor that has it; a retired one can be restored.',
+  ),
   'large-change': problem(
     409,
     'The change is very large',
@@ -96,13 +111,23 @@ export const PROBLEMS = {
   ),
   'already-there': problem(
     412,
-    'There is such a category already',
-    'If-None-Match: * asks that there be none. Read the category, and change it with If-Match.',
+    'There is something at this address already',
+    'If-None-Match: * asks that there be nothing. Read what is there, and change it with If-Match.',
   ),
   'stale-category': problem(
     412,
     'The category has been edited meanwhile',
     'lastEdit says by whom, when and why, changes in which fields, current how the category is now; etag is the tag to base the next attempt on.',
+  ),
+  'stale-tariff': problem(
+    412,
+    'The tariff has been edited meanwhile',
+    'lastEdit says by whom, when and why, changes in which fields, current how the tariff is now; etag is the tag to base the next attempt on.',
+  ),
+  'stale-emission-factor': problem(
+    412,
+    'The emission factor has been edited meanwhile',
+    'lastEdit says by whom, when and why, changes in which fields, current how the factor is now; etag is the tag to base the next attempt on.',
   ),
   'stale-revision': problem(
     412,

@@ -6,4 +6,5 @@ const OURS = 0x73_74_62_79
 
 export const MIGRATION_LOCK = `pg_advisory_xact_lock(${OURS}, 1)`
 export const CATALOGUE_LOCK = `pg_advisory_xact_lock(${OURS}, 2)`
+export const REFERENCE_LOCK = `pg_advisory_xact_lock(${OURS}, 5)`
 export const ACCESS_LOCK = `pg_advisory_xact_lock(${OURS}, 3)`

@@ -4,6 +4,7 @@ import type { AuditStore } from '../stores/auditStore.ts'
 import type { CatalogueStore } from '../stores/catalogueStore.ts'
 import type { InventoryStore } from '../stores/inventoryStore.ts'
 import type { KeyStore } from '../stores/keyStore.ts'
+import type { ReferenceStore } from '../stores/referenceStore.ts'
 import type { Database } from './database.ts'
 import { PrismaClient } from './generated/client.ts'
 import { type Listen, listenForRevisions } from './listenForRevisions.ts'
@@ -14,6 +15,7 @@ import { prismaAuditStore } from './prismaAuditStore.ts'
 import { prismaCatalogueStore } from './prismaCatalogueStore.ts'
 import { prismaInventoryStore } from './prismaInventoryStore.ts'
 import { prismaKeyStore } from './prismaKeyStore.ts'
+import { prismaReferenceStore } from './prismaReferenceStore.ts'
 import { readMigrations } from './readMigrations.ts'
 
 export interface StoresOptions {
@@ -32,6 +34,7 @@ export interface StoresOptions {
 /** Everything that is stored, and the database behind it. */
 export interface Stores {
   readonly catalogueStore: CatalogueStore
+  readonly referenceStore: ReferenceStore
   readonly keyStore: KeyStore
   readonly auditStore: AuditStore
   readonly inventoryStore: InventoryStore
@@ -77,6 +80,7 @@ function storesOver(database: Database, answerWithinMs: number): Stores {
   let closing: Promise<void> | undefined
   return {
     catalogueStore: prismaCatalogueStore(prisma),
+    referenceStore: prismaReferenceStore(prisma),
     keyStore: prismaKeyStore(prisma),
     auditStore: prismaAuditStore(prisma),
     inventoryStore: prismaInventoryStore(prisma),

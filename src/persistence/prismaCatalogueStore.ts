@@ -6,9 +6,7 @@ import type { Window } from '../stores/window.ts'
 import { appendRevision, latestRevision } from './appendRevision.ts'
 import { readContent } from './categoryContent.ts'
 import { Prisma, type PrismaClient } from './generated/client.ts'
-import { readRevision } from './readRevision.ts'
-
-const LARGEST_INTEGER = 2_147_483_647
+import { isRevisionNumber, readRevision, revisionsBetween } from './readRevision.ts'
 
 /** The catalogue's history in PostgreSQL, embedded or served. */
 export function prismaCatalogueStore(prisma: PrismaClient): CatalogueStore {
@@ -21,16 +19,13 @@ export function prismaCatalogueStore(prisma: PrismaClient): CatalogueStore {
     revisions: (oldest, newest) => revisions(prisma, oldest, newest),
     changesIn: (revision, window) => changesIn(prisma, revision, window),
     countChangesIn: async (revision) =>
-      isNumber(revision) ? prisma.categoryState.count({ where: { revision } }) : 0,
+      isRevisionNumber(revision) ? prisma.categoryState.count({ where: { revision } }) : 0,
     append: (...edit) => oneAtATime(() => appendRevision(prisma, ...edit)),
   }
 }
 
-const isNumber = (revision: number) =>
-  Number.isInteger(revision) && revision >= 1 && revision <= LARGEST_INTEGER
-
 async function catalogueAt(prisma: PrismaClient, revision: number): Promise<Catalogue | null> {
-  if (!isNumber(revision)) return null
+  if (!isRevisionNumber(revision)) return null
   if ((await prisma.catalogueRevision.findUnique({ where: { number: revision } })) === null) return null
   // History does not change, so what the two questions see belongs together.
   const states = await statesBetween(prisma, 0, revision)
@@ -49,8 +44,8 @@ async function statesBetween(prisma: PrismaClient, after: number, upTo: number):
 }
 
 async function revisions(prisma: PrismaClient, oldest: number, newest: number): Promise<Revision[]> {
-  const number = { gte: Math.max(oldest, 1), lte: Math.min(newest, LARGEST_INTEGER) }
-  const rows = await prisma.catalogueRevision.findMany({ where: { number }, orderBy: { number: 'desc' } })
+  const where = revisionsBetween(oldest, newest)
+  const rows = await prisma.catalogueRevision.findMany({ where, orderBy: { number: 'desc' } })
   return rows.map(readRevision)
 }
 
@@ -65,7 +60,7 @@ async function changesIn(
   revision: number,
   { after = '', before, limit, keep }: Window<string>,
 ): Promise<CategoryBeforeAfter[]> {
-  if (!isNumber(revision)) return []
+  if (!isRevisionNumber(revision)) return []
   const direction = Prisma.raw(keep === 'first' ? 'ASC' : 'DESC')
   const rows = await prisma.$queryRaw<StoredChange[]>`
     SELECT made.code, made.content AS after, past.content AS before

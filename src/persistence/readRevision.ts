@@ -17,3 +17,14 @@ export const readRevision = ({ number, action, author, keyId, reason, at }: Stor
   reason,
   at,
 })
+
+const LARGEST_INTEGER = 2_147_483_647
+
+/** Whether a number can be that of a revision; the database refuses to be asked for others. */
+export const isRevisionNumber = (revision: number) =>
+  Number.isInteger(revision) && revision >= 1 && revision <= LARGEST_INTEGER
+
+/** The condition on revisions from `oldest` to `newest`, both included. */
+export const revisionsBetween = (oldest: number, newest: number) => ({
+  number: { gte: Math.max(oldest, 1), lte: Math.min(newest, LARGEST_INTEGER) },
+})

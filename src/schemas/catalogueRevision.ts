@@ -21,7 +21,8 @@ export const revisionSchema = z
   })
   .meta({
     id: 'Revision',
-    description: 'One numbered state of the catalogue, and what its author said of it',
+    description:
+      'One numbered state of the catalogue, or of tariffs and emission factors, and what its author said of it',
   })
 
 export const revisionListSchema = pageOf(revisionSchema)
@@ -29,9 +30,9 @@ export const revisionListSchema = pageOf(revisionSchema)
   .meta({ id: 'RevisionList' })
 export const revisionListQuerySchema = z.strictObject(pageQuery)
 
-const fieldChangeSchema = z
+export const fieldChangeSchema = z
   .strictObject({
-    pointer: z.string().describe('JSON Pointer (RFC 6901) into the category'),
+    pointer: z.string().describe('JSON Pointer (RFC 6901) into what was changed'),
     before: z.unknown().optional(),
     after: z.unknown().optional(),
   })
@@ -102,7 +103,7 @@ export const showRevision = ({
 })
 
 type ShownChange = z.output<typeof changeSchema>
-const showField = (field: FieldChange) => field as ShownChange['fields'][number]
+export const showField = (field: FieldChange) => field as ShownChange['fields'][number]
 
 export const showChange = ({ code, kind, after, fields }: CategoryChange): ShownChange => ({
   code,

@@ -45,9 +45,6 @@ export const NUMERIC_COLUMNS = [
 export type CategoryColumn = (typeof CATEGORY_COLUMNS)[number]
 export type CategoryRow = CsvRow<CategoryColumn>
 
-/** What the `source` column says of an invented figure, which has no citation. */
-export const INVENTED = 'invented sample'
-
 /** Between two aliases in one cell. A backslash takes its meaning away from a bar, or from a backslash, in an alias. */
 export const joinAliases = (aliases: readonly string[]) =>
   aliases.map((alias) => alias.replaceAll(/[\\|]/g, '\\$&')).join(' | ')

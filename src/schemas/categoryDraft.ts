@@ -1,4 +1,5 @@
-import { INVENTED, splitAliases, type CategoryColumn, type CategoryRow } from './categoryColumns.ts'
+import { INVENTED } from '../core/invented.ts'
+import { splitAliases, type CategoryColumn, type CategoryRow } from './categoryColumns.ts'
 import type { CsvFault } from './readLines.ts'
 import { type DecimalMark, readNumber } from './readNumber.ts'
 

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { FACTOR_KINDS, GASES_COUNTED, SOURCE_MARKS } from '../core/emissions/emissionFactor.ts'
-import { LIMITS, localId, nonNegative, shortText } from './common.ts'
+import { LIMITS, localId, nonNegative, plainText, shortText } from './common.ts'
+import { referenceListQuery } from './referenceQuery.ts'
 import { warningSchema } from './warning.ts'
 
 const year = z.int().min(LIMITS.yearFrom).max(LIMITS.yearTo)
@@ -26,13 +27,14 @@ export const emissionFactorChoiceSchema = z
 export const namedEmissionFactorSchema = z
   .strictObject({
     code: localId,
+    retired: z.boolean().describe('Out of lists and of the choice by region, but still found by its code'),
     regionCode: localId.describe('The grid; the same in all years and for both kinds'),
     region: shortText,
     kind: z.enum(FACTOR_KINDS).describe('average for what is used, marginal for what is saved'),
     year,
     factor: emissionFactorSchema,
     gases: z.enum(GASES_COUNTED),
-    source: z.string().trim().min(1).max(500),
+    source: plainText(500).min(1).describe('Citation: who published it, in what, and when'),
     mark: z
       .enum(SOURCE_MARKS)
       .describe('V read in the source, V2 in a transcript of it, C computed from such, M from memory'),
@@ -43,6 +45,7 @@ export const emissionFactorListSchema = z
   .strictObject({
     items: z.array(namedEmissionFactorSchema),
     nextCursor: z.string().nullable(),
+    referenceRevision: z.int(),
     warnings: z.array(warningSchema).describe('What was answered in place of what was asked for'),
   })
   .meta({ id: 'EmissionFactorList' })
@@ -57,6 +60,7 @@ export const emissionFactorQuerySchema = z.strictObject({
     .optional()
     .describe('Of each region the factors of this year, or of the nearest'),
   kind: z.enum(FACTOR_KINDS).optional(),
+  ...referenceListQuery,
   limit: z.coerce.number().int().min(1).max(200).default(50),
   cursor: z.string().max(500).optional(),
 })

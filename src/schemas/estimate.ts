@@ -64,6 +64,7 @@ const deviceEstimateSchema = z
 export const estimateSchema = z
   .strictObject({
     catalogueRevision: z.int(),
+    referenceRevision: z.int().describe('Revision of tariffs and emission factors that was used'),
     coverageProbability: z.number(),
     currency: z.string(),
     sampleData: z.boolean(),

@@ -5,7 +5,7 @@ import type { HoursOfWeek } from '../core/money/tariff.ts'
 import { LIMITS, localId, nonNegative, numberOrRange, shortText } from './common.ts'
 import { emissionFactorChoiceSchema, emissionFactorSchema } from './emissionFactor.ts'
 import { meterSchema, MOST_SAMPLES, readingSchema } from './reading.ts'
-import { scheduleSchema, tariffSchema } from './tariff.ts'
+import { date, scheduleSchema, tariffSchema } from './tariff.ts'
 
 /** Hours that are stated must be long enough for the hours of the mode. */
 function fitSchedule(
@@ -93,6 +93,15 @@ export const householdSchema = z
     weeksPerYear: z.number().gt(0).max(53).optional(),
     coverageProbability: z.number().min(0.5).max(0.99).optional(),
     catalogueRevision: z.int().positive().optional(),
+    referenceRevision: z
+      .int()
+      .positive()
+      .max(2_147_483_647)
+      .optional()
+      .describe('Revision of tariffs and emission factors to use; the newest by default'),
+    tariffDate: date
+      .optional()
+      .describe('Day that the tariff should hold on; where it does not, a warning says so'),
     meters: z.array(meterSchema).max(LIMITS.metersPerHousehold).optional(),
     devices: z.array(deviceSchema).min(1).max(LIMITS.devices).superRefine(limitSamples),
   })

@@ -28,7 +28,13 @@ export const visitSchema = z
 const content = {
   reference: localId.describe('Your own name for the household, which tells nothing of who lives there'),
   notes: notes.optional(),
-  ...householdSchema.omit({ devices: true, meters: true, catalogueRevision: true }).shape,
+  ...householdSchema.omit({
+    devices: true,
+    meters: true,
+    catalogueRevision: true,
+    referenceRevision: true,
+    tariffDate: true,
+  }).shape,
 }
 
 export const inventoryContentSchema = z

@@ -13,7 +13,7 @@ const MOST_HOMES = 10_000_000_000
 export const MOST_ITEMS = 40
 export const MOST_RUNGS = 10
 
-const { weeksPerYear, coverageProbability, catalogueRevision } = householdSchema.shape
+const { weeksPerYear, coverageProbability, catalogueRevision, referenceRevision } = householdSchema.shape
 const watts = nonNegative(LIMITS.watts)
 
 const drawRange = z
@@ -84,6 +84,7 @@ export const stockSchema = z
     weeksPerYear,
     coverageProbability,
     catalogueRevision,
+    referenceRevision,
   })
   .meta({ id: 'StockRequest', description: 'Devices by ownership, count, draw and hours' })
 
@@ -119,6 +120,7 @@ export const stockEstimateSchema = z
     method: z.literal('stock'),
     methodVersion: z.string(),
     catalogueRevision: z.int(),
+    referenceRevision: z.int().describe('Revision of tariffs and emission factors that was used'),
     coverageProbability: z.number(),
     sampleData: z.boolean(),
     used: z.strictObject({

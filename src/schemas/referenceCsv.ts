@@ -1,6 +1,6 @@
 import type { NamedEmissionFactor } from '../core/emissions/emissionFactor.ts'
+import { INVENTED } from '../core/invented.ts'
 import type { NamedTariff } from '../core/money/tariff.ts'
-import { INVENTED } from './categoryColumns.ts'
 import { namedEmissionFactorSchema } from './emissionFactor.ts'
 import { readNumber } from './readNumber.ts'
 import { namedTariffSchema } from './tariff.ts'
@@ -37,6 +37,7 @@ export function parseTariffsCsv(text: string): ReferenceTable<NamedTariff> {
     namedTariffSchema,
     (cells) => ({
       code: cells.code.trim(),
+      retired: false,
       name: cells.name,
       tariff: {
         kind: cells.kind.trim(),
@@ -59,6 +60,7 @@ export function parseEmissionFactorsCsv(text: string): ReferenceTable<NamedEmiss
     namedEmissionFactorSchema,
     (cells) => ({
       code: cells.code.trim(),
+      retired: false,
       regionCode: cells.regionCode.trim(),
       region: cells.region,
       kind: cells.kind.trim(),

@@ -11,6 +11,7 @@ export const estimateWantedSchema = z
     visit: z.iso.date().optional().describe('Date of the visit; the last one by default'),
     coverageProbability: householdSchema.shape.coverageProbability,
     catalogueRevision: householdSchema.shape.catalogueRevision,
+    referenceRevision: householdSchema.shape.referenceRevision,
   })
   .meta({ id: 'StoredEstimateRequest' })
 

@@ -2,11 +2,12 @@ import { z } from 'zod'
 import { isCurrency } from '../core/money/minorUnit.ts'
 import { DAY_KINDS, LINE_ROUNDINGS, TARIFF_PERIODS, WEEKDAYS } from '../core/money/tariff.ts'
 import { hoursFaults, tariffFaults } from '../core/money/tariffFaults.ts'
-import { LIMITS, localId, nonNegative, shortText } from './common.ts'
+import { referenceListQuery } from './referenceQuery.ts'
+import { LIMITS, localId, nonNegative, plainText, shortText } from './common.ts'
 
 const price = nonNegative(1_000_000).describe('Price of one kWh, in units of the currency')
 const per = z.enum(TARIFF_PERIODS)
-const date = z.string().regex(/^\d{4}-\d{2}-\d{2}$/, 'must be a date as YYYY-MM-DD')
+export const date = z.string().regex(/^\d{4}-\d{2}-\d{2}$/, 'must be a date as YYYY-MM-DD')
 const monthDay = z.string().regex(/^\d{2}-\d{2}$/, 'must be a day of the year as MM-DD')
 const clock = z
   .string()
@@ -159,19 +160,25 @@ export const namedTariffSchema = z
   .strictObject({
     code: localId,
     name: shortText,
+    retired: z.boolean().describe('Out of lists, but still found by its code'),
     tariff: tariffSchema,
-    source: z.string().trim().min(1).max(500),
+    source: plainText(500).min(1).describe('Where the price is from; "invented sample" makes it sample data'),
     sampleData: z.boolean(),
   })
   .meta({ id: 'NamedTariff', description: 'A tariff that the operator keeps under a code' })
 
 export const tariffListSchema = z
-  .strictObject({ items: z.array(namedTariffSchema), nextCursor: z.string().nullable() })
+  .strictObject({
+    items: z.array(namedTariffSchema),
+    nextCursor: z.string().nullable(),
+    referenceRevision: z.int(),
+  })
   .meta({ id: 'TariffList' })
 
 export const tariffQuerySchema = z.strictObject({
   currency: z.string().max(3).optional().describe('ISO 4217 code'),
   validOn: date.optional().describe('Only tariffs that hold on this day'),
+  ...referenceListQuery,
   limit: z.coerce.number().int().min(1).max(200).default(50),
   cursor: z.string().max(500).optional(),
 })

@@ -38,6 +38,7 @@ const comparedTariffSchema = z
 export const tariffComparisonSchema = z
   .strictObject({
     catalogueRevision: z.int(),
+    referenceRevision: z.int().describe('Revision of tariffs and emission factors that was used'),
     coverageProbability: z.number(),
     currency: z.string(),
     sampleData: z.boolean(),

@@ -1,11 +1,11 @@
 import { z } from 'zod'
 import type { Fault } from '../core/fault.ts'
 import type { NamedTariff } from '../core/money/tariff.ts'
-import { INVENTED } from './categoryColumns.ts'
+import { contentFrom } from '../core/reference/referenceDraft.ts'
 import { readShape } from './readShape.ts'
 import { namedTariffSchema } from './tariff.ts'
 
-const fileSchema = z.array(namedTariffSchema.omit({ sampleData: true })).max(10_000)
+const fileSchema = z.array(namedTariffSchema.omit({ retired: true, sampleData: true })).max(10_000)
 
 /**
  * Reads a JSON file of tariffs of any kind, which a row of a table can't hold. Only a source of "invented sample" makes
@@ -26,7 +26,7 @@ export function parseTariffsJson(
         code: 'code-repeated',
         message: `The code "${entry.code}" is used already.`,
       })
-    else entries.set(entry.code, { ...entry, sampleData: entry.source === INVENTED })
+    else entries.set(entry.code, contentFrom('tariff', entry, false))
   })
   return { entries, faults: [...faults, ...repeated] }
 }

@@ -8,22 +8,24 @@ import { checkHousehold } from '../core/inventory/checkHousehold.ts'
 import { checkTariffChoices } from '../core/money/checkTariffChoices.ts'
 import { catalogueOf } from './catalogueOf.ts'
 import type { Deps } from './deps.ts'
+import { settingsAt } from './settingsAt.ts'
 
 /**
  * What one household's standby costs under each of several tariffs. Touches no database unless a past catalogue revision
  * is asked for.
- * @throws FaultyInput naming every fault of shape and of the trade at once; DomainError unknown-revision
+ * @throws FaultyInput naming every fault of shape and of the trade at once; DomainError unknown-revision, unknown-reference-revision
  */
 export async function compareTariffs(
   deps: Deps,
   submitted: Submitted<TariffComparisonRequest>,
 ): Promise<TariffComparison> {
   const catalogue = await catalogueOf(deps, submitted.value?.catalogueRevision)
+  const settings = await settingsAt(deps, submitted.value?.referenceRevision)
   const faults = [
     ...submitted.faults,
-    ...checkTariffChoices(submitted.raw, deps.settings.tariffs),
-    ...checkHousehold(submitted.raw, catalogue, deps.settings),
+    ...checkTariffChoices(submitted.raw, settings.tariffs),
+    ...checkHousehold(submitted.raw, catalogue, settings),
   ]
   if (submitted.value === null || faults.length > 0) throw new FaultyInput(faults)
-  return compare(submitted.value, catalogue, deps.settings)
+  return compare(submitted.value, catalogue, settings)
 }

@@ -1,22 +1,16 @@
 import type { StoredKey } from '../core/access/apiKey.ts'
 import type { Catalogue } from '../core/catalogue/catalogue.ts'
-import type { EstimateSettings } from '../core/estimate/settings.ts'
+import type { OperatorSettings } from '../core/estimate/settings.ts'
+import type { ReferenceData } from '../core/reference/referenceData.ts'
 import type { AuditStore } from '../stores/auditStore.ts'
 import type { CatalogueStore } from '../stores/catalogueStore.ts'
 import type { InventoryStore } from '../stores/inventoryStore.ts'
 import type { KeyStore } from '../stores/keyStore.ts'
+import type { ReferenceStore } from '../stores/referenceStore.ts'
+import type { RevisionMemory } from './revisionMemory.ts'
 
 /** The catalogue as it is held in memory, so that no estimate waits for the database. */
-export interface CatalogueMemory {
-  /** The newest revision that this process has seen. */
-  current(): Catalogue
-  /** A past revision; read from the store once and kept. Null where there is none. */
-  at(revision: number): Promise<Catalogue | null>
-  /** Looks at the store now, and takes over a newer revision. */
-  refresh(): Promise<void>
-  /** Does one edit of this process after the other, so that they don't make each other stale. */
-  inTurn<T>(edit: () => Promise<T>): Promise<T>
-}
+export type CatalogueMemory = RevisionMemory<Catalogue>
 
 /** Keys as they were looked up a moment ago, so that a caller that sends much is not looked up each time. */
 export interface KeyMemory {
@@ -41,7 +35,10 @@ export interface Digests {
 export interface Deps {
   readonly catalogueStore: CatalogueStore
   readonly catalogueMemory: CatalogueMemory
-  readonly settings: EstimateSettings
+  /** What the operator set; settingsAt adds the tariffs and emission factors of a revision, as sums need them. */
+  readonly settings: OperatorSettings
+  readonly referenceStore: ReferenceStore
+  readonly referenceMemory: RevisionMemory<ReferenceData>
   readonly clock: () => Date
   readonly keyStore: KeyStore
   readonly keyMemory: KeyMemory

@@ -5,6 +5,7 @@ import { nearestCategories } from '../core/catalogue/findCategory.ts'
 import { labelled } from '../core/catalogue/labelledCategory.ts'
 import { DomainError } from '../core/fault.ts'
 import type { Deps } from './deps.ts'
+import { requireKnownState } from './requireKnownState.ts'
 
 /**
  * The category that an editor wants to change, where the editor knows its present state.
@@ -12,21 +13,26 @@ import type { Deps } from './deps.ts'
  * @throws DomainError unknown-category; precondition-required; stale-category, which shows what changed meanwhile
  */
 export async function editedState(
-  deps: Deps,
+  { catalogueStore, catalogueMemory }: Deps,
   newest: Catalogue,
   code: string,
   basedOn: readonly number[] | null,
 ): Promise<Category> {
   const category = newest.categories.get(code)
   if (category === undefined) throw unknownCategory(newest, code)
-  if (basedOn === null)
-    throw new DomainError(
-      'precondition-required',
-      `Name the state of ${code} that the edit is based on, so that nobody's edit is overwritten unseen.`,
-    )
-  const changedIn = newest.changedIn.get(code)!
-  if (basedOn.includes(changedIn)) return category
-  throw await staleCategory(deps, category, changedIn, basedOn[0])
+  const subject = {
+    code,
+    staleCode: 'stale-category',
+    changedIn: newest.changedIn.get(code)!,
+    current: labelled(category),
+    revisions: catalogueStore.revisions,
+    changesSince: async (revision: number) => {
+      const before = (await catalogueMemory.at(revision))?.categories.get(code)
+      return before ? (categoryChange(before, category)?.fields ?? []) : null
+    },
+  }
+  await requireKnownState(subject, basedOn)
+  return category
 }
 
 /** Edits name a category by its code alone: an alias may lead elsewhere tomorrow. */
@@ -36,28 +42,5 @@ function unknownCategory(newest: Catalogue, code: string): DomainError {
     'unknown-category',
     `There is no category with the code "${code}". The nearest are: ${nearest.map((near) => near.code).join(', ')}.`,
     { nearest },
-  )
-}
-
-async function staleCategory(
-  deps: Deps,
-  current: Category,
-  changedIn: number,
-  basedOn: number | undefined,
-): Promise<DomainError> {
-  const [lastEdit] = await deps.catalogueStore.revisions(changedIn, changedIn)
-  const known = basedOn === undefined ? null : await deps.catalogueMemory.at(basedOn)
-  const before = known?.categories.get(current.code)
-  return new DomainError(
-    'stale-category',
-    `${current.code} was changed in revision ${changedIn} by ${lastEdit!.author.organisation} ("${lastEdit!.reason}"). ` +
-      'Look at what changed, and edit the present state.',
-    {
-      changedIn,
-      lastEdit,
-      current: labelled(current),
-      // Where the state that the editor names is not known, nobody can say what changed since.
-      changes: before ? (categoryChange(before, current)?.fields ?? []) : null,
-    },
   )
 }

@@ -5,14 +5,16 @@ import { checkHousehold } from '../core/inventory/checkHousehold.ts'
 import type { Household } from '../core/inventory/household.ts'
 import { catalogueOf } from './catalogueOf.ts'
 import type { Deps } from './deps.ts'
+import { settingsAt } from './settingsAt.ts'
 
 /**
- * Estimates what one household's devices draw. Touches no database unless a past catalogue revision is asked for.
- * @throws FaultyInput naming every fault of shape and of the trade at once; DomainError unknown-revision
+ * Estimates what one household's devices draw. Touches no database unless a past revision is asked for.
+ * @throws FaultyInput naming every fault of shape and of the trade at once; DomainError unknown-revision, unknown-reference-revision
  */
 export async function estimateHousehold(deps: Deps, submitted: Submitted<Household>): Promise<Estimate> {
   const catalogue = await catalogueOf(deps, submitted.value?.catalogueRevision)
-  const faults = [...submitted.faults, ...checkHousehold(submitted.raw, catalogue, deps.settings)]
+  const settings = await settingsAt(deps, submitted.value?.referenceRevision)
+  const faults = [...submitted.faults, ...checkHousehold(submitted.raw, catalogue, settings)]
   if (submitted.value === null || faults.length > 0) throw new FaultyInput(faults)
-  return estimate(submitted.value, catalogue, deps.settings)
+  return estimate(submitted.value, catalogue, settings)
 }

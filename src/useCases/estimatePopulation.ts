@@ -7,6 +7,7 @@ import type { Stock, StockEstimate } from '../core/population/stock.ts'
 import type { Survey, SurveyEstimate } from '../core/population/survey.ts'
 import { catalogueOf } from './catalogueOf.ts'
 import type { Deps } from './deps.ts'
+import { settingsAt } from './settingsAt.ts'
 
 /**
  * What many homes draw, by the method that the request names.
@@ -37,7 +38,8 @@ export async function estimateFromSurvey(
 /** From ownership, count, draw and hours. @throws FaultyInput; DomainError unknown-revision */
 export async function estimateFromStock(deps: Deps, submitted: Submitted<Stock>): Promise<StockEstimate> {
   const catalogue = await catalogueOf(deps, submitted.value?.catalogueRevision)
-  const faults = [...submitted.faults, ...checkStock(submitted.raw, catalogue, deps.settings)]
+  const settings = await settingsAt(deps, submitted.value?.referenceRevision)
+  const faults = [...submitted.faults, ...checkStock(submitted.raw, catalogue, settings)]
   if (submitted.value === null || faults.length > 0) throw new FaultyInput(faults)
-  return estimateStock(submitted.value, catalogue, deps.settings)
+  return estimateStock(submitted.value, catalogue, settings)
 }

@@ -5,12 +5,13 @@ import type { IntervalData } from '../core/baseLoad/intervalData.ts'
 import { FaultyInput, type Submitted } from '../core/fault.ts'
 import { catalogueOf } from './catalogueOf.ts'
 import type { Deps } from './deps.ts'
+import { settingsAt } from './settingsAt.ts'
 
 /**
  * Reads a base load off interval data. What is said beside the data is checked first, so that a long file is not read
  * for nothing.
  * @param readData reads the data, and throws FaultyInput where it can't be
- * @throws FaultyInput naming every fault at once; DomainError unknown-revision
+ * @throws FaultyInput naming every fault at once; DomainError unknown-revision, unknown-reference-revision
  */
 export async function evaluateBaseLoad(
   deps: Deps,
@@ -19,7 +20,8 @@ export async function evaluateBaseLoad(
 ): Promise<BaseLoadEvaluation> {
   const options = submitted.value
   const catalogue = await catalogueOf(deps, options?.inventory?.catalogueRevision)
-  const faults = [...submitted.faults, ...checkBaseLoadOptions(submitted, catalogue, deps.settings)]
+  const settings = await settingsAt(deps, options?.inventory?.referenceRevision)
+  const faults = [...submitted.faults, ...checkBaseLoadOptions(submitted, catalogue, settings)]
   if (options === null || faults.length > 0) throw new FaultyInput(faults)
-  return evaluate(await readData(), options, catalogue, deps.settings)
+  return evaluate(await readData(), options, catalogue, settings)
 }

@@ -7,6 +7,7 @@ import { authorize, type Sender } from './authorize.ts'
 import type { Deps } from './deps.ts'
 import { type Part, partOf } from './part.ts'
 import { readInventory } from './readInventory.ts'
+import { settingsNow } from './settingsAt.ts'
 
 /** A stored estimate, and how it stands to what would be estimated today. */
 export interface EstimateWithStanding {
@@ -39,6 +40,6 @@ export function standingOf(deps: Deps, { content }: Inventory, stored: StoredEst
   return compareWithToday(stored, {
     household: visit ? householdAt(content, visit) : null,
     catalogue: deps.catalogueMemory.current(),
-    settings: deps.settings,
+    settings: settingsNow(deps),
   })
 }

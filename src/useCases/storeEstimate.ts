@@ -13,6 +13,7 @@ import { type EstimateWithStanding, standingOf } from './listStoredEstimates.ts'
 import { ID_BYTES } from './makeInventory.ts'
 import { onceOf } from './onceOf.ts'
 import { readInventory } from './readInventory.ts'
+import { settingsAt } from './settingsAt.ts'
 
 /** What is asked of an estimate that is to be kept. */
 export interface EstimateWanted {
@@ -20,12 +21,13 @@ export interface EstimateWanted {
   readonly visit?: string | undefined
   readonly coverageProbability?: number | undefined
   readonly catalogueRevision?: number | undefined
+  readonly referenceRevision?: number | undefined
 }
 
 /**
  * Estimates an inventory as it was on a visit, and keeps the result with all that it was made from.
  * @param key Idempotency-Key; null where the caller sent none
- * @throws DomainError key-required, scope-missing, unknown-inventory, unknown-revision, idempotency-key-malformed and what
+ * @throws DomainError key-required, scope-missing, unknown-inventory, unknown-revision, unknown-reference-revision, idempotency-key-malformed and what
  *   Once says; FaultyInput, also where the inventory no longer fits the catalogue or the operator's tariffs
  */
 export async function storeEstimate(
@@ -66,9 +68,10 @@ async function made(deps: Deps, inventory: Inventory, wanted: EstimateWanted): P
     ...(coverageProbability !== undefined && { coverageProbability }),
   }
   const catalogue = await catalogueOf(deps, wanted.catalogueRevision)
-  const faults = checkHousehold(household, catalogue, deps.settings)
+  const settings = await settingsAt(deps, wanted.referenceRevision)
+  const faults = checkHousehold(household, catalogue, settings)
   if (faults.length > 0) throw new FaultyInput(faults)
-  const result = estimate(household, catalogue, deps.settings)
+  const result = estimate(household, catalogue, settings)
   return {
     id: base32(deps.random(ID_BYTES)),
     inventory: inventory.id,
@@ -77,7 +80,7 @@ async function made(deps: Deps, inventory: Inventory, wanted: EstimateWanted): P
     catalogueRevision: result.catalogueRevision,
     methodVersion: result.used.methodVersion,
     household,
-    basis: basisOf(household, deps.settings),
+    basis: basisOf(household, settings),
     result,
   }
 }

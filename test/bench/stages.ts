@@ -15,6 +15,7 @@ const SETTINGS: EstimateSettings = {
   defaultTariffCode: 'none',
   emissionFactors: new Map(),
   defaultEmissionFactorCode: 'none',
+  referenceRevision: 1,
   meterPresets,
   limits,
   cautions,

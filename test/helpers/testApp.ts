@@ -11,14 +11,18 @@ import { openCatalogueMemory } from '../../src/useCases/catalogueMemory.ts'
 import type { CatalogueStore } from '../../src/stores/catalogueStore.ts'
 import type { InventoryStore } from '../../src/stores/inventoryStore.ts'
 import type { KeyStore } from '../../src/stores/keyStore.ts'
+import type { ReferenceStore } from '../../src/stores/referenceStore.ts'
 import { bootstrapAdminKey } from '../../src/useCases/bootstrapAdminKey.ts'
 import type { Deps } from '../../src/useCases/deps.ts'
 import { openKeyMemory } from '../../src/useCases/keyMemory.ts'
+import { openReferenceMemory } from '../../src/useCases/referenceMemory.ts'
+import { seedReference } from '../../src/useCases/seedReference.ts'
 import { seedCatalogue } from '../../src/useCases/seedCatalogue.ts'
 import { type MemoryAuditStore, memoryAuditStore } from '../stores/memoryAuditStore.ts'
 import { memoryCatalogueStore } from '../stores/memoryCatalogueStore.ts'
 import { memoryInventoryStore } from '../stores/memoryInventoryStore.ts'
 import { memoryKeyStore } from '../stores/memoryKeyStore.ts'
+import { memoryReferenceStore } from '../stores/memoryReferenceStore.ts'
 import { cautions } from './cautions.ts'
 import { limits } from './limits.ts'
 import { meterPresets } from './meterPresets.ts'
@@ -46,6 +50,7 @@ const testSettings = settingsOf(readConfig({}), {
       {
         code: 'sample-flat-eur',
         name: 'Invented price',
+        retired: false,
         tariff: { kind: 'flat', currency: 'EUR', pricePerKwh: 0.3 },
         source: 'invented sample',
         sampleData: true,
@@ -57,6 +62,7 @@ const testSettings = settingsOf(readConfig({}), {
       'world-2023',
       {
         code: 'world-2023',
+        retired: false,
         regionCode: 'world',
         region: 'Nowhere',
         kind: 'average',
@@ -78,7 +84,9 @@ export async function testApp(
   options: Partial<Omit<AppOptions, 'log'>> & {
     readonly categories?: readonly Category[]
     readonly catalogueStore?: CatalogueStore
+    /** With the tariffs and emission factors that an empty store is filled with. */
     readonly settings?: EstimateSettings
+    readonly referenceStore?: ReferenceStore
     readonly clock?: () => Date
     readonly auditStore?: MemoryAuditStore
     readonly keyStore?: KeyStore
@@ -88,6 +96,7 @@ export async function testApp(
   const {
     categories = testCategories,
     catalogueStore = memoryCatalogueStore(),
+    referenceStore = memoryReferenceStore(),
     settings = testSettings,
     clock = () => new Date('2026-01-31T12:00:00Z'),
     auditStore = memoryAuditStore(),
@@ -96,10 +105,14 @@ export async function testApp(
     ...appOptions
   } = options
   const catalogueMemory = await openCatalogueMemory(catalogueStore)
+  const referenceMemory = await openReferenceMemory(referenceStore)
+  const { tariffs, emissionFactors, ...operatorSettings } = settings
   const deps: Deps = {
     catalogueStore,
     catalogueMemory,
-    settings,
+    referenceStore,
+    referenceMemory,
+    settings: operatorSettings,
     clock,
     keyStore,
     keyMemory: openKeyMemory(keyStore, clock, (error) => {
@@ -111,6 +124,7 @@ export async function testApp(
     digests,
   }
   await bootstrapAdminKey(deps, ADMIN_KEY)
+  await seedReference(deps, { tariffs, emissionFactors })
   if (categories.length > 0) await seedCatalogue(deps, categories)
   let log = ''
   const app = await buildApp(deps, {

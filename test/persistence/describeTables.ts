@@ -10,6 +10,7 @@ const TYPES: Readonly<Record<string, string>> = {
   'DateTime Date()': 'date',
   'Json Json()': 'json',
   'Json JsonB()': 'jsonb',
+  'Json Json()': 'json',
   BigInt: 'bigint',
   Bytes: 'bytea',
 }

@@ -146,6 +146,13 @@ const kept = {
   result: { id: 'inventory' },
   keptAt: at,
 }
+const referenceState = {
+  kind: 'tariff',
+  code: 'a',
+  revision: 1,
+  retired: false,
+  content: { name: 'Fields in an order of their own', code: 'a', retired: false },
+}
 
 /** One for each model: a model without one does not compile. */
 const EXERCISES: Record<Prisma.ModelName, (prisma: PrismaClient) => Promise<void>> = {
@@ -161,6 +168,17 @@ const EXERCISES: Record<Prisma.ModelName, (prisma: PrismaClient) => Promise<void
     expect(await prisma.categoryState.findMany({ include: { made: true } })).toEqual([
       { ...state, made: revision },
     ])
+  },
+  ReferenceRevision: async (prisma) => {
+    await prisma.$transaction(async (transaction) => {
+      await transaction.referenceRevision.create({ data: revision })
+      await transaction.referenceState.create({ data: referenceState })
+    })
+    expect(await prisma.referenceRevision.findMany()).toEqual([revision])
+  },
+  ReferenceState: async (prisma) => {
+    const states = await prisma.referenceState.findMany()
+    expect(JSON.stringify(states)).toBe(JSON.stringify([referenceState]))
   },
   Organisation: async (prisma) => {
     await prisma.organisation.create({ data: organisation })

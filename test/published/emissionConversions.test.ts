@@ -62,6 +62,7 @@ describe('eGRID (US EPA), lb/MWh as printed', () => {
 describe('other grids', () => {
   test.each([
     ['V2', 'uk-2024', '207.05', 'DESNZ 2024'],
+    ['C', 'uk-delivered-2024', '225.35', 'DESNZ 2024, generation 207.05 and losses 18.30'],
     ['V2', 'uk-2025', '177', 'DESNZ 2025'],
     ['V2', 'uk-2026', '130.96', 'DESNZ 2026'],
     ['V2', 'au-vic-2024', '770', 'NGA Factors Aug 2024, table 1'],

@@ -19,6 +19,7 @@ describe('tariff files', () => {
         {
           code: 'a',
           name: 'Made up',
+          retired: false,
           tariff: { kind: 'flat', currency: 'EUR', pricePerKwh: 0.3, relativeUncertainty: 0.1 },
           source: 'invented sample',
           sampleData: true,
@@ -29,6 +30,7 @@ describe('tariff files', () => {
         {
           code: 'b',
           name: 'From a bill',
+          retired: false,
           tariff: { kind: 'flat', currency: 'GBP', pricePerKwh: 0.25 },
           source: 'Own bill of May',
           sampleData: false,
@@ -60,6 +62,7 @@ describe('emission factor files', () => {
     expect(faults).toEqual([])
     expect(entries.get('x-2024')).toEqual({
       code: 'x-2024',
+      retired: false,
       regionCode: 'x',
       region: 'Somewhere',
       kind: 'marginal',

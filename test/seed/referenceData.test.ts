@@ -15,7 +15,7 @@ describe('published emission factors', () => {
     expect(['V', 'V2', 'C', 'M']).toContain(each.mark)
     expect(each.factor.kgCo2ePerKwh).toBeGreaterThan(0.01)
     expect(each.factor.kgCo2ePerKwh).toBeLessThan(1.5)
-    expect(each.factor.gridLoss).toBeUndefined()
+    expect(each.factor.gridLoss !== undefined).toBe(each.source.includes('grid loss'))
     expect(each.code.endsWith('-co2')).toBe(each.gases === 'CO2')
     expect(each.code).toContain(String(each.year))
     expect(each.code.startsWith(each.regionCode)).toBe(true)
@@ -67,6 +67,13 @@ describe('published emission factors', () => {
   test('the UK factor of 2026 is the sum of its three printed parts (DESNZ 2026, V2)', () => {
     expect(factorOf('uk-2026')).toBe(new Decimal('0.12943').plus('0.00067').plus('0.00086').toNumber())
     expect(emissionFactors.get('uk-2026')?.mark).toBe('V2')
+  })
+
+  test('the UK loss of 2024 makes generation and losses the two printed figures together (DESNZ 2024, V2)', () => {
+    const { factor, mark } = emissionFactors.get('uk-delivered-2024')!
+    expect(factor.kgCo2ePerKwh / (1 - factor.gridLoss!)).toBeCloseTo(0.20705 + 0.0183, 14)
+    expect(factor.kgCo2ePerKwh).toBe(factorOf('uk-2024'))
+    expect(mark).toBe('C')
   })
 
   // UK: DESNZ conversion factors (V2). Australia: NGA Factors Aug 2024, scope 2 (V2). Countries and world: Ember (V).

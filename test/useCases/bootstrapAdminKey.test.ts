@@ -26,7 +26,15 @@ function aProcess(): Deps {
   const seed = ++starts
   let drawn = 0
   const clock = () => new Date(Date.UTC(2026, 0, 31, 12, 0, seed))
-  const others = {} as Pick<Deps, 'catalogueStore' | 'catalogueMemory' | 'settings' | 'inventoryStore'>
+  const others = {} as Pick<
+    Deps,
+    | 'catalogueStore'
+    | 'catalogueMemory'
+    | 'referenceStore'
+    | 'referenceMemory'
+    | 'settings'
+    | 'inventoryStore'
+  >
   return {
     ...others,
     clock,

@@ -18,13 +18,17 @@ export const categoryFrom = (content: CategoryContent, retired: boolean): Catego
 })
 
 /** What content may not say: another code than that of the category, or another state of retirement. */
-export function fixedFieldFaults(content: CategoryContent, code: string, retired: boolean): Fault[] {
+export function fixedFieldFaults(
+  content: Pick<CategoryContent, 'code' | 'retired'>,
+  code: string,
+  retired: boolean,
+): Fault[] {
   const faults: Fault[] = []
   if (content.code !== code)
     faults.push({
       pointer: '/code',
       code: 'code-fixed',
-      message: `The code must be "${code}", but it is "${content.code}": a code never changes. Make another category, and retire this one.`,
+      message: `The code must be "${code}", but it is "${content.code}": a code never changes. Make another entry, and retire this one.`,
     })
   if (content.retired !== undefined && content.retired !== retired)
     faults.push({

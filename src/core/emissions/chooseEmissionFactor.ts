@@ -9,14 +9,14 @@ export interface ChosenEmissionFactor {
 /**
  * The factor of a region for a year: that of the year itself, else of the nearest year that has one, with a warning; of
  * two that are as near, the newer. Average and marginal factors never stand in for each other. Where a year has several,
- * one that counts all greenhouse gases comes before one that counts CO2 alone, which is said.
+ * one that counts all greenhouse gases comes before one that counts CO2 alone, which is said. Retired ones are not chosen.
  * @returns null where the region has no factor of that kind
  */
 export function chooseEmissionFactor(
   factors: ReadonlyMap<string, NamedEmissionFactor>,
   { region, year, kind = 'average' }: EmissionFactorChoice,
 ): ChosenEmissionFactor | null {
-  const known = [...factors.values()].filter((one) => one.regionCode === region && one.kind === kind)
+  const known = [...factors.values()].filter((one) => !one.retired && one.regionCode === region && one.kind === kind)
   const nearest = nearestYear(known, year ?? Math.max(...known.map((one) => one.year)))
   const ofYear = known.filter((one) => one.year === nearest)
   const entry = ofYear.find((one) => !isPartial(one)) ?? ofYear[0]

@@ -31,6 +31,8 @@ export type FactorKind = (typeof FACTOR_KINDS)[number]
 /** A published factor that the operator keeps under a code. */
 export interface NamedEmissionFactor {
   readonly code: string
+  /** Out of lists and of the choice by region, but still found by its code. */
+  readonly retired: boolean
   /** The grid, the same in all years and for both kinds, such as us-camx. */
   readonly regionCode: string
   /** The grid in words. */

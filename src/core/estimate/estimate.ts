@@ -98,6 +98,8 @@ export interface Used {
 
 export interface Estimate {
   readonly catalogueRevision: number
+  /** Revision of the tariffs and emission factors that were there to choose from. */
+  readonly referenceRevision: number
   readonly coverageProbability: number
   readonly currency: string
   /** True where any figure that went in is invented sample data: a draw, hours, a power factor, a price. */

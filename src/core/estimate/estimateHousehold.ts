@@ -46,6 +46,7 @@ export function estimate(household: Household, catalogue: Catalogue, settings: E
   const sampleFigures = devices.some(({ sampleData }) => sampleData)
   return {
     catalogueRevision: catalogue.revision,
+    referenceRevision: settings.referenceRevision,
     coverageProbability: resolved.coverage,
     currency: tariff.currency,
     sampleData: sampleFigures || resolved.tariffIsSample,
@@ -64,6 +65,7 @@ export function estimate(household: Household, catalogue: Catalogue, settings: E
     warnings: [
       ...warningsOf(energy, sampleFigures, resolved),
       ...priceWarnings(tariff, cost.price),
+      ...resolved.tariffWarnings,
       ...resolved.factorWarnings,
     ],
     cautions: cautionsFor(settings.cautions, 'estimate'),

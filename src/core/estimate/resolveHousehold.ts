@@ -5,6 +5,7 @@ import { chooseEmissionFactor } from '../emissions/chooseEmissionFactor.ts'
 import { DomainError } from '../fault.ts'
 import type { Device, Household } from '../inventory/household.ts'
 import { deviceId } from '../inventory/deviceId.ts'
+import { tariffWarnings } from '../money/tariffWarnings.ts'
 import type { Drawing } from '../quantity/term.ts'
 import type { ReadingContext } from '../readings/powerModel.ts'
 import type { Used, Warning } from './estimate.ts'
@@ -26,7 +27,8 @@ export interface ResolvedHousehold {
   readonly devices: readonly ResolvedDevice[]
   readonly coverage: number
   readonly used: Omit<Used, 'standbyPricePerKwh' | 'priceBasis'>
-  /** What was taken in place of the emission factor that was asked for. */
+  /** What is to be known of the tariff and the emission factor that were taken. */
+  readonly tariffWarnings: readonly Warning[]
   readonly factorWarnings: readonly Warning[]
   readonly tariffIsSample: boolean
   readonly readings: Omit<ReadingContext, 'powerFactor' | 'usual'>
@@ -60,6 +62,7 @@ export function resolveHousehold(
     }),
     coverage: household.coverageProbability ?? settings.coverageProbability,
     tariffIsSample: tariff.sample,
+    tariffWarnings: tariffWarnings(tariff.tariff, tariff.retiredCode, household.tariffDate),
     factorWarnings: factor.warnings,
     used: {
       supply,
@@ -84,10 +87,10 @@ export function resolveHousehold(
 const REQUEST = 'given in the request'
 
 function tariffOf(household: Household, settings: EstimateSettings) {
-  if (household.tariff) return { tariff: household.tariff, source: REQUEST, sample: false }
+  if (household.tariff) return { tariff: household.tariff, source: REQUEST, sample: false, retiredCode: null }
   const code = household.tariffCode ?? settings.defaultTariffCode
-  const { tariff, source, sampleData } = found(settings.tariffs.get(code))
-  return { tariff, source: `${code}: ${source}`, sample: sampleData }
+  const { tariff, source, sampleData, retired } = found(settings.tariffs.get(code))
+  return { tariff, source: `${code}: ${source}`, sample: sampleData, retiredCode: retired ? code : null }
 }
 
 function emissionFactorOf(household: Household, settings: EstimateSettings) {
@@ -96,9 +99,18 @@ function emissionFactorOf(household: Household, settings: EstimateSettings) {
   const { entry, warnings } = household.emissionFactorFor
     ? found(chooseEmissionFactor(settings.emissionFactors, household.emissionFactorFor))
     : { entry: found(settings.emissionFactors.get(code)), warnings: [] }
-  const { factor, source, region, year, kind } = entry
-  return { factor, source: `${entry.code} (${region}, ${year}, ${kind}): ${source}`, warnings }
+  const { factor, source, region, year, kind, retired } = entry
+  return {
+    factor,
+    source: `${entry.code} (${region}, ${year}, ${kind}): ${source}`,
+    warnings: [...warnings, ...(retired ? [factorRetired(entry.code)] : [])],
+  }
 }
+
+const factorRetired = (code: string): Warning => ({
+  code: 'emission-factor-retired',
+  message: `The emission factor ${code} was retired: it is no longer offered. Take another one unless this is an old estimate.`,
+})
 
 const sumOf = (monthly: readonly number[] | undefined): number | null =>
   monthly?.reduce((sum, use) => sum + use, 0) ?? null

@@ -6,11 +6,9 @@ import type { NamedTariff } from '../money/tariff.ts'
 import type { MeterPresets } from '../readings/meterPreset.ts'
 
 /** What the operator sets once and a request may override. */
-export interface EstimateSettings {
+export interface OperatorSettings {
   readonly supply: Supply
-  readonly tariffs: ReadonlyMap<string, NamedTariff>
   readonly defaultTariffCode: string
-  readonly emissionFactors: ReadonlyMap<string, NamedEmissionFactor>
   readonly defaultEmissionFactorCode: string
   /** What each class of meter can do, for readings that name a class in place of a meter's own accuracy. */
   readonly meterPresets: MeterPresets
@@ -20,4 +18,12 @@ export interface EstimateSettings {
   readonly cautions: CautionList
   readonly weeksPerYear: number
   readonly coverageProbability: number
+}
+
+/** The same with what a request names by its code; retired ones too, so that old estimates can still be made. */
+export interface EstimateSettings extends OperatorSettings {
+  readonly tariffs: ReadonlyMap<string, NamedTariff>
+  readonly emissionFactors: ReadonlyMap<string, NamedEmissionFactor>
+  /** The revision of tariffs and emission factors that these are of. */
+  readonly referenceRevision: number
 }

@@ -8,6 +8,7 @@ import { priceStandby, type StandbyCost } from '../money/priceStandby.ts'
 import { priceWarnings } from '../money/priceWarnings.ts'
 import { type StandbyEnergy, standbyEnergy } from '../money/standbyEnergy.ts'
 import type { NamedTariff, Tariff } from '../money/tariff.ts'
+import { tariffWarnings } from '../money/tariffWarnings.ts'
 import { type Interval, intervalOfSum } from '../quantity/intervalOfSum.ts'
 import { significant, significantInterval } from '../quantity/significant.ts'
 import type { Warning } from './estimate.ts'
@@ -39,6 +40,8 @@ export interface ComparedTariff {
 
 export interface TariffComparison {
   readonly catalogueRevision: number
+  /** Revision of the tariffs and emission factors that were there to choose from. */
+  readonly referenceRevision: number
   readonly coverageProbability: number
   readonly currency: string
   readonly sampleData: boolean
@@ -72,31 +75,39 @@ export function compareTariffs(
   )
   return {
     catalogueRevision: catalogue.revision,
+    referenceRevision: settings.referenceRevision,
     coverageProbability: resolved.coverage,
     currency: choices[0]!.tariff.currency,
     sampleData: modes.some((mode) => mode.sampleData) || choices.some((choice) => choice.sampleData),
     annualUseKwh: resolved.used.annualUseKwh,
     methodVersion: resolved.used.methodVersion,
     energyKwhPerYear: significantInterval(interval),
-    tariffs: choices.map((choice, i) => compared(choice, costs[i]!, costs[0]!, energy, resolved)),
+    tariffs: choices.map((choice, i) => compared(choice, costs[i]!, costs[0]!, energy, resolved, request.tariffDate)),
   }
 }
 
 type Choice = Omit<NamedTariff, 'code' | 'name'> & Pick<ComparedTariff, 'tariffCode' | 'name'>
+const OF_REQUEST = {
+  tariffCode: null,
+  name: null,
+  retired: false,
+  source: 'given in the request',
+  sampleData: false,
+}
 
 function choiceOf(choice: string | Tariff, { tariffs }: EstimateSettings): Choice {
-  if (typeof choice !== 'string')
-    return { tariffCode: null, name: null, tariff: choice, source: 'given in the request', sampleData: false }
+  if (typeof choice !== 'string') return { ...OF_REQUEST, tariff: choice }
   const { code, ...named } = tariffs.get(choice)!
   return { tariffCode: code, ...named }
 }
 
 function compared(
-  { tariff, ...shown }: Choice,
+  { tariff, retired, ...shown }: Choice,
   cost: StandbyCost,
   first: StandbyCost,
   energy: StandbyEnergy,
   { coverage, used }: ResolvedHousehold,
+  day: string | undefined,
 ): ComparedTariff {
   const { currency } = tariff
   const nothing = {
@@ -115,6 +126,9 @@ function compared(
       used.annualUseKwh === null
         ? null
         : amountOf(annualBill(tariff, used.annualUseKwh, used.monthlyUseKwh), currency),
-    warnings: priceWarnings(tariff, cost.price),
+    warnings: [
+      ...priceWarnings(tariff, cost.price),
+      ...tariffWarnings(tariff, retired ? shown.tariffCode : null, day),
+    ],
   }
 }

@@ -2,6 +2,7 @@ import type { Catalogue } from '../catalogue/catalogue.ts'
 import type { EstimateSettings } from '../estimate/settings.ts'
 import type { Fault } from '../fault.ts'
 import { notPriced } from '../money/notPriced.ts'
+import { codesInUse } from '../reference/codesInUse.ts'
 import { checkDevice } from './checkDevice.ts'
 import { deviceId } from './deviceId.ts'
 import { isObject, list, text } from './lenient.ts'
@@ -20,8 +21,9 @@ export function checkHousehold(raw: unknown, catalogue: Catalogue, settings: Est
   const meters = list(raw['meters']).slice(0, MOST_CHECKED)
   const meterIds = new Set(meters.map((meter) => text(meter['id'])))
   return [
-    ...eitherOr(raw, 'tariff', 'tariffCode', [...settings.tariffs.keys()]),
-    ...eitherOr(raw, 'emissionFactor', 'emissionFactorCode', [...settings.emissionFactors.keys()]),
+    ...eitherOr(raw, 'tariff', 'tariffCode', settings.tariffs),
+    ...eitherOr(raw, 'emissionFactor', 'emissionFactorCode', settings.emissionFactors),
+    ...missingDefaults(raw, settings),
     ...notPriced(raw['tariff'], '/tariff'),
     ...givenTwice(raw),
     ...checkFactorChoice(raw, settings),
@@ -41,16 +43,38 @@ function eitherOr(
   raw: Record<string, unknown>,
   inline: string,
   byCode: string,
-  codes: readonly string[],
+  entries: EstimateSettings['tariffs'] | EstimateSettings['emissionFactors'],
 ): Fault[] {
   const code = text(raw[byCode])
   if (code === undefined) return []
   const pointer = `/${byCode}`
   if (raw[inline] !== undefined)
     return [{ pointer, code: 'given-twice', message: `Give ${inline} or ${byCode}, not both.` }]
-  if (codes.includes(code)) return []
-  const message = `There is no ${inline} "${code}". Known are: ${codes.join(', ')}.`
+  if (entries.has(code)) return []
+  const message = `There is no ${inline} "${code}". Known are: ${codesInUse(entries).join(', ')}.`
   return [{ pointer, code: 'unknown-code', message }]
+}
+
+const TARIFF_FIELDS = ['tariff', 'tariffCode', 'tariffs'] as const
+const FACTOR_FIELDS = ['emissionFactor', 'emissionFactorCode', 'emissionFactorFor'] as const
+
+/** What the operator falls back on today need not have been there at a past revision. */
+function missingDefaults(raw: Record<string, unknown>, settings: EstimateSettings): Fault[] {
+  const { defaultTariffCode, defaultEmissionFactorCode, referenceRevision } = settings
+  const missing = (pointer: string, words: string, code: string): Fault => ({
+    pointer,
+    code: 'required',
+    message: `The operator's ${words} ${code} was not there at revision ${referenceRevision}; give one.`,
+  })
+  const isGiven = (field: string) => raw[field] !== undefined
+  return [
+    ...(TARIFF_FIELDS.some(isGiven) || settings.tariffs.has(defaultTariffCode)
+      ? []
+      : [missing('/tariffCode', 'tariff', defaultTariffCode)]),
+    ...(FACTOR_FIELDS.some(isGiven) || settings.emissionFactors.has(defaultEmissionFactorCode)
+      ? []
+      : [missing('/emissionFactorCode', 'emission factor', defaultEmissionFactorCode)]),
+  ]
 }
 
 function checkFactorChoice(raw: Record<string, unknown>, { emissionFactors }: EstimateSettings): Fault[] {
@@ -58,7 +82,7 @@ function checkFactorChoice(raw: Record<string, unknown>, { emissionFactors }: Es
   const region = isObject(choice) ? text(choice['region']) : undefined
   if (!isObject(choice) || region === undefined) return []
   const kind = choice['kind'] === 'marginal' ? 'marginal' : 'average'
-  const known = [...emissionFactors.values()].filter((factor) => factor.kind === kind)
+  const known = [...emissionFactors.values()].filter((factor) => factor.kind === kind && !factor.retired)
   if (known.some(({ regionCode }) => regionCode === region)) return []
   const regions = [...new Set(known.map(({ regionCode }) => regionCode))].sort()
   const message = `There is no ${kind} emission factor of a region "${region}". Known are: ${regions.join(', ')}.`

@@ -48,6 +48,10 @@ export interface Household {
   readonly weeksPerYear?: number
   readonly coverageProbability?: number
   readonly catalogueRevision?: number
+  /** Of tariffs and emission factors; the newest where none is named. */
+  readonly referenceRevision?: number
+  /** Day that the tariff should hold on, YYYY-MM-DD; where it does not, a warning says so. */
+  readonly tariffDate?: string
   /** How sums of uncertain figures are worked out: convolved unless said otherwise. */
   readonly method?: Method
   /** Of the Monte Carlo. */

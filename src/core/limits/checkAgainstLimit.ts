@@ -1,7 +1,7 @@
 import type { Catalogue } from '../catalogue/catalogue.ts'
 import { cautionsFor } from '../cautions/cautions.ts'
 import { METHOD_VERSION } from '../estimate/methodVersion.ts'
-import type { EstimateSettings } from '../estimate/settings.ts'
+import type { OperatorSettings } from '../estimate/settings.ts'
 import { significantInterval } from '../quantity/significant.ts'
 import { evaluateReading } from '../readings/evaluateReading.ts'
 import { compareLimit } from './compareLimit.ts'
@@ -19,7 +19,7 @@ const NO_COMPLIANCE_TEST =
 export function checkAgainstLimit(
   question: LimitQuestion,
   catalogue: Catalogue,
-  settings: EstimateSettings,
+  settings: OperatorSettings,
 ): LimitAnswer {
   const coverageProbability = question.coverageProbability ?? settings.coverageProbability
   const power = powerOf(question, coverageProbability, catalogue, settings)
@@ -40,7 +40,7 @@ function powerOf(
   { reading, powerW, meters, supply, category, mode, catalogueRevision }: LimitQuestion,
   coverageProbability: number,
   catalogue: Catalogue,
-  settings: EstimateSettings,
+  settings: OperatorSettings,
 ): Pick<LimitAnswer, 'powerW' | 'confidence' | 'warnings'> {
   if (!reading) return { powerW: significantInterval(powerW!), confidence: null, warnings: [] }
   const asked = { reading, meters, supply, category, mode, catalogueRevision, coverageProbability }

@@ -1,4 +1,5 @@
 import type { Fault } from '../fault.ts'
+import { codesInUse } from '../reference/codesInUse.ts'
 import { notPriced } from './notPriced.ts'
 import type { NamedTariff } from './tariff.ts'
 
@@ -14,7 +15,7 @@ export function checkTariffChoices(raw: unknown, tariffs: ReadonlyMap<string, Na
   return choices.flatMap((choice, i): Fault[] => {
     const pointer = `/tariffs/${i}`
     if (typeof choice === 'string' && !tariffs.has(choice)) {
-      const message = `There is no tariff "${choice.slice(0, 100)}". Known are: ${[...tariffs.keys()].join(', ')}.`
+      const message = `There is no tariff "${choice.slice(0, 100)}". Known are: ${codesInUse(tariffs).join(', ')}.`
       return [{ pointer, code: 'unknown-code', message }]
     }
     const currency = currencies[i]

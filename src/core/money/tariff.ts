@@ -134,6 +134,8 @@ export const REFERENCE_YEAR = 2025
 export interface NamedTariff {
   readonly code: string
   readonly name: string
+  /** Out of lists and suggestions, but still found by its code. */
+  readonly retired: boolean
   readonly tariff: Tariff
   /** Where the price is from; "invented sample" for sample data. */
   readonly source: string

@@ -3,6 +3,7 @@ import type { EstimateSettings } from '../estimate/settings.ts'
 import type { Fault } from '../fault.ts'
 import { checkDevice } from '../inventory/checkDevice.ts'
 import { isObject, list, text } from '../inventory/lenient.ts'
+import { codesInUse } from '../reference/codesInUse.ts'
 import { defaultPrice } from './usedFor.ts'
 
 type Raw = Record<string, unknown>
@@ -79,14 +80,21 @@ function checkPrice(raw: Raw, settings: EstimateSettings): Fault[] {
   return [{ pointer: '/price/currency', code: 'unknown-currency', message }]
 }
 
-function checkFactor(raw: Raw, { emissionFactors }: EstimateSettings): Fault[] {
+function checkFactor(
+  raw: Raw,
+  { emissionFactors, defaultEmissionFactorCode, referenceRevision }: EstimateSettings,
+): Fault[] {
   const code = text(raw['emissionFactorCode'])
   const pointer = '/emissionFactorCode'
-  if (code === undefined) return []
+  if (code === undefined) {
+    if (raw['emissionFactor'] !== undefined || emissionFactors.has(defaultEmissionFactorCode)) return []
+    const message = `The operator’s emission factor ${defaultEmissionFactorCode} was not there at revision ${referenceRevision}; give one.`
+    return [{ pointer, code: 'required', message }]
+  }
   if (raw['emissionFactor'] !== undefined)
     return [{ pointer, code: 'given-twice', message: 'Give emissionFactor or emissionFactorCode, not both.' }]
   if (emissionFactors.has(code)) return []
-  const known = [...emissionFactors.keys()].join(', ')
+  const known = codesInUse(emissionFactors).join(', ')
   return [
     { pointer, code: 'unknown-code', message: `There is no emission factor "${code}". Known are: ${known}.` },
   ]

@@ -42,6 +42,7 @@ export function estimateStock(stock: Stock, catalogue: Catalogue, settings: Esti
     method: 'stock',
     methodVersion: METHOD_VERSION,
     catalogueRevision: catalogue.revision,
+    referenceRevision: settings.referenceRevision,
     coverageProbability: coverage,
     sampleData,
     used,

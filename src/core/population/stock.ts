@@ -50,6 +50,8 @@ export interface Stock {
   readonly weeksPerYear?: number
   readonly coverageProbability?: number
   readonly catalogueRevision?: number
+  /** Of tariffs and emission factors; the newest where none is named. */
+  readonly referenceRevision?: number
 }
 
 /** Average power over the year, and what a year comes to. */
@@ -93,6 +95,8 @@ export interface StockEstimate {
   readonly method: 'stock'
   readonly methodVersion: string
   readonly catalogueRevision: number
+  /** Revision of the tariffs and emission factors that were there to choose from. */
+  readonly referenceRevision: number
   readonly coverageProbability: number
   readonly sampleData: boolean
   readonly used: {

@@ -4,7 +4,7 @@ import { findCategory } from '../catalogue/findCategory.ts'
 import { labelled } from '../catalogue/labelledCategory.ts'
 import { cautionsFor } from '../cautions/cautions.ts'
 import { METHOD_VERSION } from '../estimate/methodVersion.ts'
-import type { EstimateSettings } from '../estimate/settings.ts'
+import type { OperatorSettings } from '../estimate/settings.ts'
 import { type Interval, intervalOfSum, scaleInterval } from '../quantity/intervalOfSum.ts'
 import { significantInterval } from '../quantity/significant.ts'
 import type { Term } from '../quantity/term.ts'
@@ -37,7 +37,7 @@ export const ANY_POWER_FACTOR: Range = { low: 0.05, typical: 0.4, high: 1 }
 export function evaluateReading(
   asked: ReadingToEvaluate,
   catalogue: Catalogue,
-  settings: EstimateSettings,
+  settings: OperatorSettings,
 ): ReadingEvaluation {
   const { reading, quantity = 1, coverageProbability = settings.coverageProbability } = asked
   const category = asked.category === undefined ? null : findCategory(catalogue, asked.category)
@@ -74,7 +74,7 @@ export function evaluateReading(
 function contextOf(
   { supply, meters = [], mode, year }: ReadingToEvaluate,
   category: Category | null,
-  settings: EstimateSettings,
+  settings: OperatorSettings,
 ): ReadingContext {
   return {
     supply: supply ?? settings.supply,

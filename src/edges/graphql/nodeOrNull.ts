@@ -9,6 +9,7 @@ const NOTHING_TOLD: ReadonlySet<string> = new Set([
   'unknown-revision',
   'unknown-inventory',
   'unknown-estimate',
+  'unknown-reference-revision',
 ])
 
 /** What was read for an id, or null where the id names nothing that the caller may see. */

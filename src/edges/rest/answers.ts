@@ -31,6 +31,19 @@ export const CATEGORY_HEADERS = {
   },
 } as const satisfies Headers
 
+/** What answers read from tariffs and emission factors say of themselves. */
+export const REFERENCE_HEADERS = {
+  ETag: {
+    type: 'string',
+    description:
+      'Tag of what was read; send it as If-None-Match, or that of a single one as If-Match to edit it',
+  },
+  'Reference-Revision': {
+    type: 'integer',
+    description: 'The revision of tariffs and emission factors that was read',
+  },
+} as const satisfies Headers
+
 export const notModified = z
   .null()
   .describe('The answer that goes with the tag in If-None-Match is still current')

@@ -1,4 +1,5 @@
 import type { FastifyReply, FastifyRequest } from 'fastify'
+import type { ReferenceKind } from '../../core/reference/referenceEntry.ts'
 
 /** The ways in which an answer from the catalogue is written. */
 export type Form = 'json' | 'csv'
@@ -41,20 +42,28 @@ function isKept(header: string | undefined, tag: string): boolean {
   return header.match(/"[^"]*"/g)?.includes(tag) ?? false
 }
 
-/** What an answer from the catalogue says of itself. */
-export interface Tagged {
-  readonly tag: string
-  readonly catalogueRevision: number
-}
+/** The tag of one tariff or emission factor: by the revision that gave it its present state. */
+export const referenceTag = (kind: ReferenceKind, code: string, changedIn: number) =>
+  `"${kind}.${code}.r${changedIn}.${REPRESENTATION.json}"`
 
-export const tagHeaders = ({ tag, catalogueRevision }: Tagged) => ({
-  etag: tag,
+/** The tag of anything read from all tariffs or emission factors of a revision. */
+export const referenceDataTag = (revision: number) => `"reference.r${revision}.${REPRESENTATION.json}"`
+
+/** What an answer from the catalogue, or from tariffs and emission factors, says of itself. */
+export type Tagged = { readonly tag: string } & (
+  { readonly catalogueRevision: number } | { readonly referenceRevision: number }
+)
+
+export const tagHeaders = (tagged: Tagged) => ({
+  etag: tagged.tag,
   'cache-control': 'no-cache',
   vary: 'accept',
-  'catalogue-revision': catalogueRevision,
+  ...('catalogueRevision' in tagged
+    ? { 'catalogue-revision': tagged.catalogueRevision }
+    : { 'reference-revision': tagged.referenceRevision }),
 })
 
-/** Sends a catalogue answer with its tag, or 304 where the caller has it already. */
+/** Sends such an answer with its tag, or 304 where the caller has it already. */
 export const sendTagged = (
   request: FastifyRequest,
   reply: FastifyReply,

@@ -7,6 +7,7 @@ import type { householdSchema } from '../../schemas/household.ts'
 import { INVENTORY_REQUESTS } from './inventories/requestExamples.ts'
 import { LIMIT_REQUESTS } from './limits/examples.ts'
 import { COMPARISON_REQUESTS } from './money/examples.ts'
+import { REFERENCE_REQUESTS } from './reference/examples.ts'
 import { POPULATION_REQUESTS } from './population/examples.ts'
 import { BASE_LOAD_REQUESTS } from './baseLoadExamples.ts'
 import { READING_REQUESTS } from './readingExamples.ts'
@@ -61,6 +62,7 @@ export const REQUEST_EXAMPLES: Readonly<Record<string, Examples>> = {
   ...ACCESS_REQUEST_EXAMPLES,
   ...INVENTORY_REQUESTS,
   ...CATALOGUE_REQUEST_EXAMPLES,
+  ...REFERENCE_REQUESTS,
   estimateHousehold: {
     smallest: { summary: 'One device, all of it from the catalogue', value: smallestHousehold },
     visited: { summary: 'What a visit brings home', value: visitedHousehold },
@@ -75,6 +77,7 @@ export const REQUEST_EXAMPLES: Readonly<Record<string, Examples>> = {
 /** The answer to the smallest household. */
 export const exampleEstimate = {
   catalogueRevision: 1,
+  referenceRevision: 1,
   coverageProbability: 0.9,
   currency: 'EUR',
   sampleData: true,

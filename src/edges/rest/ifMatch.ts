@@ -1,6 +1,7 @@
 import type { FastifyRequest } from 'fastify'
 import { DomainError } from '../../core/fault.ts'
-import { catalogueTag, categoryTag, inventoryTag } from './conditional.ts'
+import type { ReferenceKind } from '../../core/reference/referenceEntry.ts'
+import { catalogueTag, categoryTag, inventoryTag, referenceTag } from './conditional.ts'
 
 /** The revision of the catalogue, or the version of an inventory. */
 const NUMBER = /[rv](\d{1,10})\.[a-z0-9]+"$/
@@ -21,6 +22,13 @@ export const basisOfCatalogue = (request: FastifyRequest): number[] | null =>
 /** The same for an inventory, by its versions. */
 export const basisOfInventory = (request: FastifyRequest, id: string): number[] | null =>
   basis(request, (version) => [inventoryTag({ id, version })])
+
+/** The same by tags of one tariff or emission factor. */
+export const basisOfReference = (
+  request: FastifyRequest,
+  kind: ReferenceKind,
+  code: string,
+): number[] | null => basis(request, (revision) => [referenceTag(kind, code, revision)])
 
 function basis(request: FastifyRequest, tagsAt: (revision: number) => readonly string[]): number[] | null {
   const header = request.headers['if-match']

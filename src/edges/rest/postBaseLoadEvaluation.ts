@@ -64,7 +64,7 @@ function addRoute(app: RestApp, { deps, anonymousEstimates, baseLoadLimitBytes }
       body: baseLoadRequestSchema,
       response: {
         200: jsonAnswer('The evaluation', baseLoadEvaluationSchema, exampleBaseLoadEvaluation),
-        ...problemAnswers(...NEEDS_BODY, 'key-required', 'unknown-revision'),
+        ...problemAnswers(...NEEDS_BODY, 'key-required', 'unknown-revision', 'unknown-reference-revision'),
       },
     },
     onRequest: mayEstimate(anonymousEstimates),

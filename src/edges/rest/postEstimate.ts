@@ -27,7 +27,13 @@ export function postEstimate(app: RestApp, { deps, anonymousEstimates }: RestCon
       body: householdSchema,
       response: {
         200: jsonAnswer('The estimate', estimateSchema, exampleEstimate),
-        ...problemAnswers(...NEEDS_BODY, ...NEEDS_KEY, 'foreign-origin', 'unknown-revision'),
+        ...problemAnswers(
+          ...NEEDS_BODY,
+          ...NEEDS_KEY,
+          'foreign-origin',
+          'unknown-revision',
+          'unknown-reference-revision',
+        ),
       },
     },
     onRequest: mayEstimate(anonymousEstimates),

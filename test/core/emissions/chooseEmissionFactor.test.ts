@@ -9,6 +9,7 @@ const factor = (
   other: Partial<NamedEmissionFactor> = {},
 ): NamedEmissionFactor => ({
   code,
+  retired: false,
   regionCode: 'here',
   region: 'Here',
   kind: 'average',

@@ -61,6 +61,7 @@ describe('checkStock', () => {
     const block = {
       code: 'flat',
       name: 'Invented blocks',
+      retired: false,
       tariff: { kind: 'block', per: 'month', currency: 'EUR', blocks: [{ pricePerKwh: 0.2 }] },
       source: 'invented sample',
       sampleData: true,

@@ -58,6 +58,7 @@ export const settings: EstimateSettings = {
       {
         code: 't',
         name: 'T',
+        retired: false,
         tariff: { kind: 'flat', currency: 'EUR', pricePerKwh: 0.3 },
         source: 's',
         sampleData: false,
@@ -70,6 +71,7 @@ export const settings: EstimateSettings = {
       'e',
       {
         code: 'e',
+        retired: false,
         regionCode: 'r',
         region: 'R',
         kind: 'average',
@@ -82,6 +84,7 @@ export const settings: EstimateSettings = {
     ],
   ]),
   defaultEmissionFactorCode: 'e',
+  referenceRevision: 1,
   meterPresets,
   limits: publishedLimits,
   cautions,

@@ -118,8 +118,8 @@ test('a category has the same field names over both edges, and id and revisions 
 })
 
 test.each([
-  ['NamedTariff', namedTariffSchema, []],
-  ['NamedEmissionFactor', namedEmissionFactorSchema, []],
+  ['NamedTariff', namedTariffSchema, ['/changedInRevision']],
+  ['NamedEmissionFactor', namedEmissionFactorSchema, ['/changedInRevision']],
   ['TariffComparison', tariffComparisonSchema, []],
   // GraphQL names the alternative that REST tells by its being a text.
   ['TariffComparisonInput', tariffComparisonRequestSchema, []],

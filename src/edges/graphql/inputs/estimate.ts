@@ -86,6 +86,12 @@ export const inventoryFields = (t: Fields) => ({
 export const householdFields = (t: Fields) => ({
   ...householdTermFields(t),
   catalogueRevision: t.int({ description: 'Catalogue revision to use; the newest by default.' }),
+  referenceRevision: t.int({
+    description: 'Revision of tariffs and emission factors to use; the newest by default.',
+  }),
+  tariffDate: t.string({
+    description: 'Day that the tariff should hold on, YYYY-MM-DD; where it does not, a warning says so.',
+  }),
   ...inventoryFields(t),
 })
 

@@ -95,6 +95,9 @@ export const StockInput = builder.inputType('StockInput', {
       description: 'Probability that an interval shall hold the value, 0.5 to 0.99.',
     }),
     catalogueRevision: t.int({ description: 'Catalogue revision to use; the newest by default.' }),
+    referenceRevision: t.int({
+      description: 'Revision of tariffs and emission factors to use; the newest by default.',
+    }),
   }),
 })
 

@@ -16,6 +16,9 @@ const StoreEstimateInput = builder.inputType('StoreEstimateInput', {
       description: "Probability of the intervals, 0.5 to 0.99; the household's by default.",
     }),
     catalogueRevision: t.int({ description: 'Catalogue revision; the newest by default.' }),
+    referenceRevision: t.int({
+      description: 'Revision of tariffs and emission factors; the newest by default.',
+    }),
     idempotencyKey: t.string({ description: IDEMPOTENCY_KEY }),
   }),
 })

@@ -10,7 +10,7 @@ import { withoutNulls } from '../withoutNulls.ts'
 import { CategoryChangeType } from './categoryChange.ts'
 import { RevisionActionEnum } from './revisionEnums.ts'
 
-const AuthorType = builder.objectRef<Author>('RevisionAuthor').implement({
+export const AuthorType = builder.objectRef<Author>('RevisionAuthor').implement({
   description: 'Who made a revision.',
   fields: (t) => ({
     organisation: t.exposeString('organisation', {
@@ -21,7 +21,7 @@ const AuthorType = builder.objectRef<Author>('RevisionAuthor').implement({
 })
 
 /** A revision that an id may name; numbers beyond are none. */
-const NUMBER = /^[1-9][0-9]{0,8}$/
+export const NUMBER = /^[1-9][0-9]{0,8}$/
 
 export const CatalogueRevisionType = builder.node(builder.objectRef<Revision>('CatalogueRevision'), {
   description:

@@ -1,13 +1,13 @@
-import type { NamedEmissionFactor } from '../../../core/emissions/emissionFactor.ts'
 import type { EmissionFactorPage } from '../../../useCases/listEmissionFactors.ts'
 import { builder } from '../builder.ts'
 import { EXPECTED_LENGTH } from '../limits.ts'
+import { shownReference, type ShownReference } from '../shownReference.ts'
 import { EmissionFactorType } from './settings.ts'
 import { FactorKindEnum, GASES_IN_WORDS, SourceMarkEnum } from './tariffEnums.ts'
 import { WarningType } from './warning.ts'
 
 export const NamedEmissionFactorType = builder
-  .objectRef<NamedEmissionFactor>('NamedEmissionFactor')
+  .objectRef<ShownReference<'emission-factor'>>('NamedEmissionFactor')
   .implement({
     description: 'A published emission factor.',
     fields: (t) => ({
@@ -22,6 +22,13 @@ export const NamedEmissionFactorType = builder
       gases: t.exposeString('gases', { description: `What it counts. ${GASES_IN_WORDS}` }),
       source: t.exposeString('source', { description: 'Where it was published.' }),
       mark: t.expose('mark', { type: SourceMarkEnum, description: 'How well it is confirmed.' }),
+      retired: t.exposeBoolean('retired', {
+        description: 'True where it is out of lists, kept for old estimates.',
+      }),
+      changedInRevision: t.exposeInt('changedInRevision', {
+        description:
+          'Revision that gave it this state, whatever was edited elsewhere since; `basedOn` of an edit.',
+      }),
     }),
   })
 
@@ -33,7 +40,13 @@ export const EmissionFactorListType = builder
       items: t.field({
         type: [NamedEmissionFactorType],
         description: 'In the order of their codes.',
-        resolve: ({ items }) => items,
+        resolve: ({ items, changedIn }) =>
+          items.map((content) =>
+            shownReference<'emission-factor'>({ content, changedIn: changedIn.get(content.code)! }),
+          ),
+      }),
+      referenceRevision: t.exposeInt('referenceRevision', {
+        description: 'Revision of tariffs and emission factors that was read.',
       }),
       warnings: t.field({
         type: [WarningType],

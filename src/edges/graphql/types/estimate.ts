@@ -65,6 +65,10 @@ export const EstimateType = builder.objectRef<Estimate>('Estimate').implement({
     'What the devices of one household draw while nobody uses them. The same request gives the same answer.',
   fields: (t) => ({
     catalogueRevision: t.exposeInt('catalogueRevision', { description: 'Catalogue revision that was used.' }),
+    referenceRevision: t.exposeInt('referenceRevision', {
+      description:
+        'Revision of tariffs and emission factors that was used; ask for it to get the same again.',
+    }),
     coverageProbability: t.exposeFloat('coverageProbability', {
       description: 'Probability that an interval holds the value, 0 to 1.',
     }),

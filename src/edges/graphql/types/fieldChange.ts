@@ -7,7 +7,9 @@ const asText = (value: unknown) => (value === undefined ? null : JSON.stringify(
 export const FieldChangeType = builder.objectRef<FieldChange>('FieldChange').implement({
   description: 'One field that differs. A list whose members are other ones is one field, as a whole.',
   fields: (t) => ({
-    pointer: t.exposeString('pointer', { description: 'Where in the category; JSON Pointer (RFC 6901).' }),
+    pointer: t.exposeString('pointer', {
+      description: 'Where in what was changed; JSON Pointer (RFC 6901).',
+    }),
     before: t.string({
       nullable: true,
       description: 'The value before, as JSON; null where there was no such field.',

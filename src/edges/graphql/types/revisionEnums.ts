@@ -4,13 +4,13 @@ import { enumOf } from '../enumOf.ts'
 
 export const RevisionActionEnum = enumOf<RevisionAction>(
   'RevisionAction',
-  'What kind of act made a revision of the catalogue.',
+  'What kind of act made a revision of the catalogue, or of tariffs and emission factors.',
   {
-    seed: 'The sample catalogue was loaded into an empty store.',
-    create: 'A category was made.',
-    change: 'A category was changed.',
-    retire: 'A category was retired.',
-    restore: 'A retired category was brought back.',
+    seed: 'What the service is shipped with was loaded into an empty store.',
+    create: 'A category, a tariff or an emission factor was made.',
+    change: 'One was changed.',
+    retire: 'One was retired.',
+    restore: 'A retired one was brought back.',
     import: 'A file was taken over.',
     'accept-proposal': 'A proposal from readings was accepted.',
     'restore-revision': 'The catalogue was brought back to what it was at an older revision.',
@@ -19,7 +19,7 @@ export const RevisionActionEnum = enumOf<RevisionAction>(
 
 export const ChangeKindEnum = enumOf<ChangeKind>(
   'ChangeKind',
-  'What happened to a category between two states of the catalogue.',
+  'What happened to a category, a tariff or an emission factor between two states.',
   {
     added: 'It is new.',
     changed: 'Its fields changed.',

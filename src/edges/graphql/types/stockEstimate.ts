@@ -161,6 +161,10 @@ export const StockEstimateType = builder.objectRef<StockEstimate>('StockEstimate
   fields: (t) => ({
     methodVersion: t.exposeString('methodVersion', { description: 'Version of the estimation method.' }),
     catalogueRevision: t.exposeInt('catalogueRevision', { description: 'Catalogue revision that was used.' }),
+    referenceRevision: t.exposeInt('referenceRevision', {
+      description:
+        'Revision of tariffs and emission factors that was used; ask for it to get the same again.',
+    }),
     coverageProbability: t.exposeFloat('coverageProbability', {
       description: 'Probability that an interval holds the value, 0 to 1.',
     }),

@@ -1,13 +1,13 @@
 import type {
   BlockTariff,
   FlatTariff,
-  NamedTariff,
   Tariff,
   TariffTerms,
   TimeOfUseTariff,
   TwoPartTariff,
 } from '../../../core/money/tariff.ts'
 import { builder } from '../builder.ts'
+import type { ShownReference } from '../shownReference.ts'
 import { SHORT_LIST as ONCE } from '../limits.ts'
 import { blockPrice, EnergyComponentType, flatPrice, timeOfUsePrice } from './energyComponent.ts'
 import { LineRoundingEnum, TariffPeriodEnum } from './tariffEnums.ts'
@@ -130,7 +130,7 @@ builder.objectRef<TwoPartTariff>(TYPES['two-part']).implement({
   }),
 })
 
-export const NamedTariffType = builder.objectRef<NamedTariff>('NamedTariff').implement({
+export const NamedTariffType = builder.objectRef<ShownReference<'tariff'>>('NamedTariff').implement({
   description: 'A tariff that the operator keeps under a code.',
   fields: (t) => ({
     code: t.exposeString('code', { description: 'For `tariffCode`.' }),
@@ -138,5 +138,12 @@ export const NamedTariffType = builder.objectRef<NamedTariff>('NamedTariff').imp
     tariff: t.expose('tariff', { type: TariffType, description: 'The price structure.' }),
     source: t.exposeString('source', { description: 'Where the price is from.' }),
     sampleData: t.exposeBoolean('sampleData', { description: 'True where it is invented.' }),
+    retired: t.exposeBoolean('retired', {
+      description: 'True where it is out of lists, kept for old estimates.',
+    }),
+    changedInRevision: t.exposeInt('changedInRevision', {
+      description:
+        'Revision that gave it this state, whatever was edited elsewhere since; `basedOn` of an edit.',
+    }),
   }),
 })

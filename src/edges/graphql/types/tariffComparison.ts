@@ -44,6 +44,10 @@ export const TariffComparisonType = builder.objectRef<TariffComparison>('TariffC
   description: "What one household's standby costs under several tariffs.",
   fields: (t) => ({
     catalogueRevision: t.exposeInt('catalogueRevision', { description: 'Catalogue revision that was used.' }),
+    referenceRevision: t.exposeInt('referenceRevision', {
+      description:
+        'Revision of tariffs and emission factors that was used; ask for it to get the same again.',
+    }),
     coverageProbability: t.exposeFloat('coverageProbability', {
       description: 'Probability that an interval holds the value, 0 to 1.',
     }),

@@ -10,7 +10,12 @@ builder.mutationType({
 
 type CommonTypename = 'FaultyInputError' | 'AccessError' | 'NotFoundError' | 'ConflictError'
 /** Those of one feature, which say more of a refusal; they join the results of its own mutations. */
-type FurtherTypename = 'StaleCategoryError' | 'StaleCatalogueError' | 'LargeChangeError'
+type FurtherTypename =
+  | 'StaleCategoryError'
+  | 'StaleCatalogueError'
+  | 'LargeChangeError'
+  | 'StaleTariffError'
+  | 'StaleEmissionFactorError'
 type Typename = CommonTypename | FurtherTypename
 
 /** Why a mutation was refused, as its payload holds it. */
@@ -91,6 +96,8 @@ const TYPE_OF_STATUS: Readonly<Record<number, CommonTypename>> = {
 const TYPE_OF_CODE: Readonly<Record<string, FurtherTypename>> = {
   'stale-category': 'StaleCategoryError',
   'stale-revision': 'StaleCatalogueError',
+  'stale-tariff': 'StaleTariffError',
+  'stale-emission-factor': 'StaleEmissionFactorError',
   'large-change': 'LargeChangeError',
 }
 

@@ -1,9 +1,9 @@
 import type { FastifyReply } from 'fastify'
-import { DomainError } from '../../../core/fault.ts'
 import { categoryAnswerSchema } from '../../../schemas/category.ts'
 import type { EditedCategory } from '../../../useCases/editCategory.ts'
 import { CATEGORY_HEADERS, jsonAnswer } from '../answers.ts'
 import { categoryTag, tagHeaders } from '../conditional.ts'
+import { withTagWhereStale } from '../currentTag.ts'
 import { exampleCategory } from '../examples.ts'
 
 /** Answers an edit with the category as it is now, and the tag that the next edit is based on. */
@@ -26,18 +26,8 @@ export function sendEdited(
 }
 
 /** Tells whoever comes too late the tag to base the next attempt on, beside what changed. */
-export async function withCurrentTag(edit: Promise<EditedCategory>): Promise<EditedCategory> {
-  try {
-    return await edit
-  } catch (error) {
-    if (!(error instanceof DomainError) || error.code !== 'stale-category') throw error
-    const { current, changedIn } = error.details as Pick<EditedCategory, 'changedIn'> & {
-      readonly current: EditedCategory['category']
-    }
-    const etag = categoryTag(current.code, changedIn)
-    throw new DomainError(error.code, error.message, { ...error.details, etag })
-  }
-}
+export const withCurrentTag = (edit: Promise<EditedCategory>): Promise<EditedCategory> =>
+  withTagWhereStale(edit, 'stale-category', categoryTag)
 
 /** How an edit is answered, for its OpenAPI entry. */
 export const editedAnswer = (description: string) =>

@@ -40,6 +40,7 @@ export function postStoredEstimate(app: RestApp, { deps }: RestContext): void {
           ...ONCE_PROBLEMS,
           'unknown-inventory',
           'unknown-revision',
+          'unknown-reference-revision',
           'address-too-long',
         ),
       },

@@ -10,6 +10,7 @@ import type {
 export const exampleTariff = {
   code: 'sample-block-yearly-eur',
   name: 'Invented blocks by the year, in euros',
+  retired: false,
   tariff: {
     kind: 'block',
     currency: 'EUR',
@@ -28,17 +29,20 @@ export const exampleTariffList = {
     {
       code: 'sample-flat-kwd',
       name: 'Invented flat price in Kuwaiti dinars',
+      retired: false,
       tariff: { kind: 'flat', currency: 'KWD', pricePerKwh: 0.01 },
       source: 'invented sample',
       sampleData: true,
     },
   ],
   nextCursor: null,
+  referenceRevision: 1,
 } satisfies z.output<typeof tariffListSchema>
 
 /** The answer to /v1/emission-factors/uk-2026. */
 export const exampleEmissionFactor = {
   code: 'uk-2026',
+  retired: false,
   regionCode: 'uk',
   region: 'United Kingdom, generation',
   kind: 'average',
@@ -59,6 +63,7 @@ export const exampleEmissionFactorList = {
       message: 'There is no average emission factor of uk for 2030; that of 2026, the nearest year, is used.',
     },
   ],
+  referenceRevision: 1,
 } satisfies z.output<typeof emissionFactorListSchema>
 
 /** One device under a flat price and under blocks. */
@@ -80,6 +85,7 @@ export const COMPARISON_REQUESTS = {
 /** The answer to that request. */
 export const exampleComparison = {
   catalogueRevision: 1,
+  referenceRevision: 1,
   coverageProbability: 0.9,
   currency: 'EUR',
   sampleData: true,

@@ -1,12 +1,13 @@
 import { emissionFactorListSchema, emissionFactorQuerySchema } from '../../../schemas/emissionFactor.ts'
 import { listEmissionFactors } from '../../../useCases/listEmissionFactors.ts'
 import { readListCursor, writeListCursor } from '../../listCursor.ts'
-import { jsonAnswer } from '../answers.ts'
+import { jsonAnswer, notModified, REFERENCE_HEADERS } from '../answers.ts'
+import { referenceDataTag, sendTagged } from '../conditional.ts'
+import { LINK_HEADER, linkToNext } from '../linkToNext.ts'
 import { problemAnswers } from '../problem.ts'
 import type { RestContext } from '../restContext.ts'
 import { fitting, type RestApp } from '../submitted.ts'
 import { exampleEmissionFactorList } from './examples.ts'
-import { LINK_HEADER, linkToNext } from './linkToNext.ts'
 import { EMISSION_FACTORS } from './lists.ts'
 
 export function getEmissionFactors(app: RestApp, { deps }: RestContext): void {
@@ -23,24 +24,24 @@ export function getEmissionFactors(app: RestApp, { deps }: RestContext): void {
         'asked for that a region has no factor of, those of the nearest year are given, and warnings says so.',
       querystring: emissionFactorQuerySchema,
       response: {
-        200: jsonAnswer(
-          'One page of emission factors',
-          emissionFactorListSchema,
-          exampleEmissionFactorList,
-          LINK_HEADER,
-        ),
-        ...problemAnswers('faulty-cursor'),
+        200: jsonAnswer('One page of emission factors', emissionFactorListSchema, exampleEmissionFactorList, {
+          ...REFERENCE_HEADERS,
+          ...LINK_HEADER,
+        }),
+        304: notModified,
+        ...problemAnswers('faulty-cursor', 'unknown-reference-revision'),
       },
     },
     handler: async (request, reply) => {
       const { limit, cursor, ...filter } = fitting(request.query)
       const after = cursor === undefined ? undefined : readListCursor(cursor, EMISSION_FACTORS, filter)
-      const { items, next, warnings } = listEmissionFactors(deps, filter, { limit, after })
+      const page = await listEmissionFactors(deps, filter, { limit, after })
+      const { items, next, warnings, referenceRevision } = page
       const nextCursor = next === null ? null : writeListCursor({ code: next }, EMISSION_FACTORS, filter)
       if (nextCursor !== null)
         reply.header('link', linkToNext('/v1/emission-factors', { ...filter, limit }, nextCursor))
-      reply.header('cache-control', 'no-cache')
-      return { items: [...items], nextCursor, warnings: [...warnings] }
+      const tagged = { tag: referenceDataTag(referenceRevision), referenceRevision }
+      return sendTagged(request, reply, tagged, { items, nextCursor, warnings, referenceRevision })
     },
   })
 }

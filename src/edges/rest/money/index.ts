@@ -1,16 +1,12 @@
 import type { RestContext } from '../restContext.ts'
 import type { RestApp } from '../submitted.ts'
-import { getEmissionFactor } from './getEmissionFactor.ts'
 import { getEmissionFactors } from './getEmissionFactors.ts'
-import { getTariff } from './getTariff.ts'
 import { getTariffs } from './getTariffs.ts'
 import { postTariffComparison } from './postTariffComparison.ts'
 
-/** The routes of tariffs and emission factors. */
+/** Lists of tariffs and emission factors, and what is reckoned with them; for single ones see reference/. */
 export const MONEY_ROUTES: readonly ((app: RestApp, context: RestContext) => void)[] = [
   getTariffs,
-  getTariff,
   getEmissionFactors,
-  getEmissionFactor,
   postTariffComparison,
 ]

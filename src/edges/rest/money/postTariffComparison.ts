@@ -24,7 +24,7 @@ export function postTariffComparison(app: RestApp, { deps, anonymousEstimates }:
       body: tariffComparisonRequestSchema,
       response: {
         200: jsonAnswer('The comparison', tariffComparisonSchema, exampleComparison),
-        ...problemAnswers(...NEEDS_BODY, ...NEEDS_KEY, 'unknown-revision'),
+        ...problemAnswers(...NEEDS_BODY, ...NEEDS_KEY, 'unknown-revision', 'unknown-reference-revision'),
       },
     },
     onRequest: mayEstimate(anonymousEstimates),

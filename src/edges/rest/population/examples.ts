@@ -63,6 +63,7 @@ export const exampleStockEstimate = {
   method: 'stock',
   methodVersion: '1.0.0',
   catalogueRevision: 1,
+  referenceRevision: 1,
   coverageProbability: 0.9,
   sampleData: true,
   used: {

@@ -25,7 +25,7 @@ export function postPopulationEstimate(app: RestApp, { deps, anonymousEstimates 
       body: populationRequestSchema,
       response: {
         200: jsonAnswer('The estimate', populationEstimateSchema, exampleStockEstimate),
-        ...problemAnswers(...NEEDS_BODY, ...NEEDS_KEY, 'unknown-revision'),
+        ...problemAnswers(...NEEDS_BODY, ...NEEDS_KEY, 'unknown-revision', 'unknown-reference-revision'),
       },
     },
     onRequest: mayEstimate(anonymousEstimates),
