@@ -1,4 +1,4 @@
-import { mkdtemp, readdir, rm } from 'node:fs/promises'
+import { mkdtemp, rm } from 'node:fs/promises'
 import { createServer } from 'node:net'
 import type { AddressInfo } from 'node:net'
 import { once } from 'node:events'
@@ -26,23 +26,30 @@ const start = async (environment: Record<string, string> = {}) => {
 }
 
 describe('startService', () => {
-  test('refuses a default tariff that it does not have before it touches the database', async () => {
-    await expect(start({ DEFAULT_TARIFF_CODE: 'no-such-tariff' })).rejects.toThrow(ConfigError)
-    expect(await readdir(folder)).toEqual([])
-  })
-
   // Making a database takes seconds, more where other tests run beside this one.
   test(
-    'makes the database, seeds it once, and is ready; gives it back where the port is taken; finds it again',
+    'makes the database, seeds it once, and is ready; gives it back where the port is taken; finds it again with all edits',
     { timeout: 120_000 },
     async () => {
       const first = await start()
       expect(first.told.join('\n')).toMatch(
-        /Making the embedded database[^]*First key: sdk_\w+[^]*Loaded the sample catalogue: \d+ cat/,
+        /Making the embedded database[^]*Loaded \d+ invented tariffs[^]*First key: sdk_\w+[^]*Loaded the sample catalogue: \d+ cat/,
       )
       expect(first.url).toMatch(/^http:\/\/127\.0\.0\.1:\d+$/)
       expect((await fetch(`${first.url}/health/ready`)).status).toBe(200)
       const list = await (await fetch(`${first.url}/v1/categories?limit=200`)).json()
+      const key = /First key: (\S+)/.exec(first.told.join('\n'))![1]!
+      const made = await fetch(`${first.url}/v1/tariffs?reason=a+test`, {
+        method: 'POST',
+        headers: { authorization: `Bearer ${key}`, 'content-type': 'application/json' },
+        body: JSON.stringify({
+          code: 'own-tariff',
+          name: 'Own',
+          tariff: { kind: 'flat', currency: 'EUR', pricePerKwh: 0.2 },
+          source: 'Price list of 2026',
+        }),
+      })
+      expect(made.status).toBe(201)
       await first.close()
       await expect(fetch(`${first.url}/health/live`)).rejects.toThrow('fetch failed')
 
@@ -56,6 +63,14 @@ describe('startService', () => {
       expect(second.told.join('\n')).not.toMatch(/Making|First key|Loaded/)
       expect(await (await fetch(`${second.url}/v1/categories?limit=200`)).json()).toEqual(list)
       await second.close()
+
+      // Looked up among what the operator keeps by now; the database is given back, so that the next start can have it.
+      await expect(start({ DEFAULT_TARIFF_CODE: 'no-such-tariff' })).rejects.toThrow(ConfigError)
+      const third = await start({ DEFAULT_TARIFF_CODE: 'own-tariff' })
+      expect(await (await fetch(`${third.url}/v1/tariffs/own-tariff`)).json()).toMatchObject({
+        code: 'own-tariff',
+      })
+      await third.close()
     },
   )
 })

@@ -78,3 +78,33 @@ it('estimates of the other process follow, and those of a past revision stay as 
   expect((await estimate()).devices[0]!.categoryName).toBe('Fifth name')
   expect(await estimate(1)).toEqual(before)
 })
+
+it('an edit of a tariff by one process is what the other prices with, within one second', async () => {
+  const address = `${editor}/v1/tariffs/sample-flat-eur`
+  const priceIn = async () => {
+    const answer = await fetch(`${reader}/v1/estimates`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ devices: [{ category: 'television' }] }),
+    })
+    return ((await answer.json()) as { used: { standbyPricePerKwh: number } }).used.standbyPricePerKwh
+  }
+  for (const pricePerKwh of [0.41, 0.42, 0.43]) {
+    const answer = await fetch(`${address}?reason=a+test`, {
+      method: 'PATCH',
+      headers: {
+        authorization: `Bearer ${KEY}`,
+        'content-type': 'application/merge-patch+json',
+        'if-match': (await fetch(address)).headers.get('etag')!,
+      },
+      body: JSON.stringify({ tariff: { pricePerKwh } }),
+    })
+    expect(answer.status).toBe(200)
+    const start = performance.now()
+    while ((await priceIn()) !== pricePerKwh) {
+      if (performance.now() - start > GENEROUS_MS) throw new Error(`${pricePerKwh} was not seen at all`)
+      await new Promise((resolve) => setTimeout(resolve, 10))
+    }
+    expect(performance.now() - start).toBeLessThanOrEqual(PROMISED_MS)
+  }
+})
