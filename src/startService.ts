@@ -65,7 +65,10 @@ async function serve(
   const referenceMemory = await openReferenceMemory(referenceStore)
   const clock = () => new Date()
   const loaded = await seedReference({ referenceStore, referenceMemory, clock }, seed)
-  if (loaded > 0) onProgress(`Loaded ${seed.tariffs.size} invented tariffs and ${seed.emissionFactors.size} published emission factors`)
+  if (loaded > 0)
+    onProgress(
+      `Loaded ${seed.tariffs.size} invented tariffs and ${seed.emissionFactors.size} published emission factors`,
+    )
   const { revision: referenceRevision, entries } = referenceMemory.current()
   const settings = settingsOf(config, {
     ...seed,
@@ -108,11 +111,14 @@ async function serve(
   const refresh = async () => {
     await Promise.all([catalogueMemory.refresh(), referenceMemory.refresh()])
   }
-  const stopWatching = watchCatalogue({ refresh }, {
-    everyMs: CATALOGUE_WATCH_MS,
-    listen: stores.listen,
-    onError: (error) => log.warn({ err: error }, 'could not look for edits by other processes'),
-  })
+  const stopWatching = watchCatalogue(
+    { refresh },
+    {
+      everyMs: CATALOGUE_WATCH_MS,
+      listen: stores.listen,
+      onError: (error) => log.warn({ err: error }, 'could not look for edits by other processes'),
+    },
+  )
   return {
     url,
     close: async () => {

@@ -14,7 +14,7 @@ export interface RevisedHistory {
   readonly lock: string
   /** For messages. */
   readonly name: string
-  latest(client: Prisma.TransactionClient): Promise<number>
+  readonly latest: (client: Prisma.TransactionClient) => Promise<number>
 }
 
 /**

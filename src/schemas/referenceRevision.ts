@@ -36,7 +36,7 @@ export const showReferenceRevision = (revision: Revision, changes: readonly Refe
     code,
     kind,
     fields: fields.map(showField),
-    before: before && before.content,
+    before: before?.content ?? null,
     after: after.content,
   })),
 })

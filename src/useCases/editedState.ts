@@ -25,7 +25,7 @@ export async function editedState(
     staleCode: 'stale-category',
     changedIn: newest.changedIn.get(code)!,
     current: labelled(category),
-    revisions: catalogueStore.revisions,
+    revisions: (oldest: number, upTo: number) => catalogueStore.revisions(oldest, upTo),
     changesSince: async (revision: number) => {
       const before = (await catalogueMemory.at(revision))?.categories.get(code)
       return before ? (categoryChange(before, category)?.fields ?? []) : null

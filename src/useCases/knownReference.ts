@@ -23,7 +23,7 @@ export async function knownReference<K extends ReferenceKind>(
     staleCode: `stale-${kind}`,
     changedIn: newest.changedIn[kind].get(code)!,
     current,
-    revisions: referenceStore.revisions,
+    revisions: (oldest: number, upTo: number) => referenceStore.revisions(oldest, upTo),
     changesSince: async (revision: number) => {
       const past = await referenceMemory.at(revision)
       const before = past && entryAt(past, kind, code)

@@ -16,7 +16,9 @@ export function chooseEmissionFactor(
   factors: ReadonlyMap<string, NamedEmissionFactor>,
   { region, year, kind = 'average' }: EmissionFactorChoice,
 ): ChosenEmissionFactor | null {
-  const known = [...factors.values()].filter((one) => !one.retired && one.regionCode === region && one.kind === kind)
+  const known = [...factors.values()].filter(
+    (one) => !one.retired && one.regionCode === region && one.kind === kind,
+  )
   const nearest = nearestYear(known, year ?? Math.max(...known.map((one) => one.year)))
   const ofYear = known.filter((one) => one.year === nearest)
   const entry = ofYear.find((one) => !isPartial(one)) ?? ofYear[0]

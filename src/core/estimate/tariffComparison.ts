@@ -82,7 +82,9 @@ export function compareTariffs(
     annualUseKwh: resolved.used.annualUseKwh,
     methodVersion: resolved.used.methodVersion,
     energyKwhPerYear: significantInterval(interval),
-    tariffs: choices.map((choice, i) => compared(choice, costs[i]!, costs[0]!, energy, resolved, request.tariffDate)),
+    tariffs: choices.map((choice, i) =>
+      compared(choice, costs[i]!, costs[0]!, energy, resolved, request.tariffDate),
+    ),
   }
 }
 

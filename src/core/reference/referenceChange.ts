@@ -16,7 +16,10 @@ export interface ReferenceChange {
 }
 
 /** The change from one state of an entry to another; null where there is none. */
-export function referenceChange(before: ReferenceEntry | null, after: ReferenceEntry): ReferenceChange | null {
+export function referenceChange(
+  before: ReferenceEntry | null,
+  after: ReferenceEntry,
+): ReferenceChange | null {
   const { code } = after.content
   if (before === null) return { code, kind: 'added', before, after, fields: [] }
   const fields = fieldChanges(before.content, after.content)
@@ -29,11 +32,7 @@ function changeKind(before: ReferenceEntry, after: ReferenceEntry): ChangeKind {
 }
 
 /** The entry of a kind and a code; null where there is none. */
-export function entryAt(
-  data: ReferenceData,
-  kind: ReferenceKind,
-  code: string,
-): ReferenceEntry | null {
+export function entryAt(data: ReferenceData, kind: ReferenceKind, code: string): ReferenceEntry | null {
   const content: ReferenceContents[ReferenceKind] | undefined = data.entries[kind].get(code)
   return content === undefined ? null : ({ kind, content } as ReferenceEntry)
 }

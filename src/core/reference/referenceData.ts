@@ -1,4 +1,9 @@
-import { REFERENCE_KINDS, type ReferenceContents, type ReferenceEntry, type ReferenceKind } from './referenceEntry.ts'
+import {
+  REFERENCE_KINDS,
+  type ReferenceContents,
+  type ReferenceEntry,
+  type ReferenceKind,
+} from './referenceEntry.ts'
 
 /** One numbered state of all tariffs and emission factors. Retired ones are in it, so that old estimates can still be made. */
 export interface ReferenceData {

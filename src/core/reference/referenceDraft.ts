@@ -28,10 +28,18 @@ const MAKERS: Makers = {
     source,
     sampleData: source.trim() === INVENTED,
   }),
-  'emission-factor': (
-    { code, regionCode, region, kind, year, factor, gases, source, mark },
+  'emission-factor': ({ code, regionCode, region, kind, year, factor, gases, source, mark }, retired) => ({
+    code,
     retired,
-  ) => ({ code, retired, regionCode, region, kind, year, factor, gases, source, mark }),
+    regionCode,
+    region,
+    kind,
+    year,
+    factor,
+    gases,
+    source,
+    mark,
+  }),
 }
 
 /** The entry that a draft makes. */

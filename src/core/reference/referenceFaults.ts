@@ -27,10 +27,7 @@ function citationFaults({ source }: NamedEmissionFactor): Fault[] {
   ]
 }
 
-function twinFaults(
-  factor: NamedEmissionFactor,
-  factors: ReadonlyMap<string, NamedEmissionFactor>,
-): Fault[] {
+function twinFaults(factor: NamedEmissionFactor, factors: ReadonlyMap<string, NamedEmissionFactor>): Fault[] {
   const { code, regionCode, kind, year, gases, retired } = factor
   const twin = [...factors.values()].find(
     (other) =>

@@ -24,7 +24,7 @@ export const postEntry = <K extends ReferenceKind>(resource: ReferenceResource<K
         summary: `Add ${one}`,
         description: `As one new revision. ${rules} The code must never have been used; a second attempt is refused with 409, so it can safely be sent again.`,
         querystring: reasonQuerySchema,
-        body: content as typeof resource.patch,
+        body: content,
         response: {
           201: createdAnswer(resource),
           ...problemAnswers(...NEEDS_OPERATOR_KEY, ...NEEDS_BODY, `${kind}-exists`),

@@ -27,7 +27,7 @@ export const putEntry = <K extends ReferenceKind>(resource: ReferenceResource<K>
         description: `With If-Match, the ETag of what was read, as one new revision; content that is the same makes none. With If-None-Match: * only where there is nothing yet. ${rules}`,
         params: codeParameter,
         querystring: reasonQuerySchema,
-        body: content as typeof resource.patch,
+        body: content,
         response: {
           200: editedAnswer(resource, 'As it is now'),
           201: createdAnswer(resource),

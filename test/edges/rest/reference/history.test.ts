@@ -2,6 +2,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { REFERENCE_REQUESTS } from '../../../../src/edges/rest/reference/examples.ts'
 import { expectProblem, faultsOf } from '../../../helpers/expectProblem.ts'
 import { type TestApp, testApp } from '../../../helpers/testApp.ts'
+import { memoryReferenceStore } from '../../../stores/memoryReferenceStore.ts'
 import { editorOf, pagesOf } from '../catalogue/editor.ts'
 
 let service: TestApp
@@ -89,20 +90,34 @@ describe('an estimate', () => {
     expect((await estimate()).status).toBe(200)
   })
 
-  test('asks no store for the newest revision', async () => {
+  test('asks no store for the newest revision, and for a past one once', async () => {
     const asked: string[] = []
-    const { referenceStore } = service.deps
-    for (const name of ['latestRevision', 'dataAt', 'revisions'] as const) {
-      const original = referenceStore[name] as (...given: number[]) => Promise<unknown>
-      Object.assign(referenceStore, {
-        [name]: (...given: number[]) => {
-          asked.push(name)
-          return original(...given)
+    const store = memoryReferenceStore()
+    const other = await testApp({
+      referenceStore: {
+        ...store,
+        latestRevision: () => {
+          asked.push('latest')
+          return store.latestRevision()
         },
-      })
-    }
-    await estimate()
-    expect(asked).toEqual([])
+        dataAt: (revision) => {
+          asked.push(`at ${revision}`)
+          return store.dataAt(revision)
+        },
+      },
+    })
+    await editorOf(() => other).patch(TARIFF, {
+      body: { name: 'Renamed' },
+      headers: { 'if-match': (await other.send.get(TARIFF)).headers['etag']! },
+    })
+    asked.length = 0
+    for (const referenceRevision of [undefined, 2, 1, 1])
+      await other.send
+        .post('/v1/estimates')
+        .send({ ...household, referenceRevision })
+        .expect(200)
+    expect(asked).toEqual(['at 1'])
+    await other.close()
   })
 
   test('says where the tariff does not hold on the day that is named', async () => {
