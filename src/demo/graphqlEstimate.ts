@@ -5,7 +5,7 @@ const FIGURES = `powerW ${INTERVAL} energyKwhPerYear ${INTERVAL} costPerYear ${M
 /** Asks GraphQL for everything that REST answers of an estimate. */
 export const ESTIMATE_QUERY = `query ($input: EstimateInput!) {
   estimate(input: $input) {
-    catalogueRevision coverageProbability currency sampleData
+    catalogueRevision referenceRevision coverageProbability currency sampleData
     used {
       supply { volts tolerancePercent hertz }
       tariff { currency ... on FlatTariff { pricePerKwh relativeUncertainty } }
