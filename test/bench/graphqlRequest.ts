@@ -9,7 +9,7 @@ const figures = ['powerW', 'energyKwhPerYear', 'costPerYear', 'emissionsKgCo2ePe
 /** Asks for what the REST answer says of devices, modes and the total. */
 const QUERY = `query Estimate($input: EstimateInput!) {
   estimate(input: $input) {
-    catalogueRevision coverageProbability currency sampleData
+    catalogueRevision referenceRevision coverageProbability currency sampleData
     devices {
       id category quantity confidence shareOfTotal ${figures.join(' ')}
       modes {
