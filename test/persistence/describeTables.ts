@@ -10,7 +10,6 @@ const TYPES: Readonly<Record<string, string>> = {
   'DateTime Date()': 'date',
   'Json Json()': 'json',
   'Json JsonB()': 'jsonb',
-  'Json Json()': 'json',
   BigInt: 'bigint',
   Bytes: 'bytea',
 }

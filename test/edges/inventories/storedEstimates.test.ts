@@ -3,6 +3,7 @@ import { exampleContent, followUp } from '../../../src/edges/rest/inventories/re
 import { expectProblem } from '../../helpers/expectProblem.ts'
 import { asAdmin, bearer, issueTestKey } from '../../helpers/keys.ts'
 import { type TestApp, testApp } from '../../helpers/testApp.ts'
+import { settingsNow } from '../../../src/useCases/settingsAt.ts'
 
 let app: TestApp
 let now = new Date('2026-01-31T12:00:00Z')
@@ -111,13 +112,14 @@ describe('a stored estimate', () => {
   test('is made again to the last byte after tariffs, factors and settings have moved on', async () => {
     const id = await create()
     const stored = (await store(id).expect(201)).body
+    const settings = settingsNow(app.deps)
     const moved = await testApp({
       settings: {
-        ...app.deps.settings,
+        ...settings,
         weeksPerYear: 52,
         supply: { volts: 120, tolerancePercent: 5, hertz: 60 },
         tariffs: new Map(
-          [...app.deps.settings.tariffs].map(([code, named]) => [
+          [...settings.tariffs].map(([code, named]) => [
             code,
             { ...named, tariff: { kind: 'flat', currency: 'EUR', pricePerKwh: 0.9 } },
           ]),
@@ -139,6 +141,29 @@ describe('a stored estimate', () => {
 })
 
 describe('the list of stored estimates', () => {
+  test('tells that an edit of the tariff changes them, and they are still made again from their own', async () => {
+    const id = await create()
+    const stored = (await store(id).expect(201)).body
+    const path = '/v1/tariffs/sample-flat-eur'
+    const priced = async (pricePerKwh: number) => {
+      const { headers } = await app.send.get(path)
+      await app.send
+        .patch(path)
+        .query({ reason: 'a test' })
+        .set({ ...asAdmin, 'content-type': 'application/merge-patch+json', 'if-match': headers['etag']! })
+        .send(JSON.stringify({ tariff: { pricePerKwh } }))
+        .expect(200)
+    }
+    await priced(0.6)
+    const [standing] = await standings(id)
+    expect([stored.estimate.referenceRevision, standing.because]).toEqual([1, ['tariff']])
+    const remade = await app.send.get(`/v1/inventories/${id}/estimates/${stored.id}/recomputation`).set(own)
+    expect(remade.body.same).toBe(true)
+    const past = (await store(id, { referenceRevision: 1 }).expect(201)).body.estimate
+    expect([past.referenceRevision, past.total]).toEqual([1, stored.estimate.total])
+    await priced(0.3)
+  })
+
   test('tells which are out of date, why, and by how much they would change', async () => {
     const id = await create()
     const before = (await store(id).expect(201)).body.estimate.total
