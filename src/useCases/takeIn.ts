@@ -4,6 +4,7 @@ import type { Catalogue } from '../core/catalogue/catalogue.ts'
 import { basisOf } from '../core/estimate/basis.ts'
 import type { Estimate } from '../core/estimate/estimate.ts'
 import { estimate } from '../core/estimate/estimateHousehold.ts'
+import type { EstimateSettings } from '../core/estimate/settings.ts'
 import type { Fault, Submitted } from '../core/fault.ts'
 import { checkHousehold } from '../core/inventory/checkHousehold.ts'
 import { type IntakeHousehold, inventoryOf } from '../core/inventory/intake.ts'
@@ -14,6 +15,7 @@ import { allFaults } from './allFaults.ts'
 import { authorize, type Sender } from './authorize.ts'
 import type { Deps } from './deps.ts'
 import { ID_BYTES } from './makeInventory.ts'
+import { settingsNow } from './settingsAt.ts'
 
 /** A line of a batch as it was read. */
 export interface IntakeLine {
@@ -44,7 +46,7 @@ export interface IntakeOptions {
 const TOGETHER = 100
 
 /**
- * Estimates households one after the other as they come in, all against one revision of the catalogue, and keeps them where
+ * Estimates households one after the other as they come in, all against one revision of the catalogue and of the tariffs, and keeps them where
  * that is asked for. Answers come in the order of the lines, and only for what is stored by then. While one part is being
  * stored the next is worked out; nothing is read ahead of that, so that whoever takes the answers slowly slows the reading down.
  * @throws DomainError key-required, scope-missing
@@ -56,10 +58,10 @@ export async function* takeIn(
   { batch }: IntakeOptions,
 ): AsyncGenerator<LineAnswer> {
   const origin = authorize(sender, 'intake')
-  const catalogue = deps.catalogueMemory.current()
+  const against = { catalogue: deps.catalogueMemory.current(), settings: settingsNow(deps) }
   const storing: Promise<readonly LineAnswer[]>[] = []
   for await (const part of inParts(lines, TOGETHER)) {
-    const answers = part.map((line) => worked(deps, catalogue, line, batch !== null))
+    const answers = part.map((line) => worked(deps, against, line, batch !== null))
     // Two parts at most are under way; the first has begun to be stored before the second was worked out.
     storing.push(
       batch === null ? Promise.resolve(answers.map(answerOf)) : heard(keep(deps, origin, batch, answers)),
@@ -86,21 +88,32 @@ async function* inParts<T>(items: AsyncIterable<T>, size: number): AsyncGenerato
   if (part.length > 0) yield part
 }
 
+/** What all lines of a batch are held against. */
+interface Against {
+  readonly catalogue: Catalogue
+  readonly settings: EstimateSettings
+}
+
 type Worked =
   | { readonly line: number; readonly reference: string | null; readonly faults: readonly Fault[] }
   | (BatchEntry & { readonly reference: string | null })
 
-function worked(deps: Deps, catalogue: Catalogue, { number, submitted }: IntakeLine, kept: boolean): Worked {
+function worked(
+  deps: Deps,
+  { catalogue, settings }: Against,
+  { number, submitted }: IntakeLine,
+  kept: boolean,
+): Worked {
   const { raw, value } = submitted
   const reference = value?.reference ?? null
   const faults = allFaults(submitted, [
     ...personalDataFaults(raw),
-    ...checkHousehold(raw, catalogue, deps.settings),
+    ...checkHousehold(raw, catalogue, settings),
     ...(kept && value !== null && value.reference === undefined ? [REFERENCE_REQUIRED] : []),
   ])
   if (value === null || faults.length > 0) return { line: number, reference, faults }
   const household = without(value, 'reference', 'date', 'notes')
-  const result = estimate(household, catalogue, deps.settings)
+  const result = estimate(household, catalogue, settings)
   const now = deps.clock().toISOString()
   const inventory = inventoryOf(value, base32(deps.random(ID_BYTES)), now)
   return {
@@ -116,7 +129,7 @@ function worked(deps: Deps, catalogue: Catalogue, { number, submitted }: IntakeL
       catalogueRevision: result.catalogueRevision,
       methodVersion: result.used.methodVersion,
       household,
-      basis: basisOf(household, deps.settings),
+      basis: basisOf(household, settings),
       result,
     },
   }
