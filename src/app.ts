@@ -2,6 +2,7 @@ import { type FastifyBaseLogger, type FastifyInstance, fastify } from 'fastify'
 import { registerGraphql } from './edges/graphql/index.ts'
 import { mayEstimate } from './edges/rest/authorize.ts'
 import { addCallers } from './edges/rest/callers.ts'
+import { addCrossOrigin } from './edges/rest/crossOrigin.ts'
 import { addCommonHeaders } from './edges/rest/commonHeaders.ts'
 import { handleErrors, refuseUnroutable } from './edges/rest/handleErrors.ts'
 import { registerRest } from './edges/rest/index.ts'
@@ -19,6 +20,8 @@ export interface AppOptions extends Omit<RestContext, 'deps'> {
   readonly production: boolean
   readonly log: FastifyBaseLogger
   readonly bodyLimitBytes: number
+  /** Websites whose scripts may call what a publishable key is good for, without one; none where it is not given. */
+  readonly corsOrigins?: readonly string[]
   /** Whether every REST answer is checked against its schema before it is sent; for tests. */
   readonly checkAnswers?: boolean
   /** How long a request may take to arrive; for tests of slow callers. */
@@ -59,6 +62,7 @@ export async function buildApp(deps: Deps, options: AppOptions): Promise<Fastify
   app.removeContentTypeParser('text/plain')
   // First, so that what the hooks after it refuse carries them, too.
   addCommonHeaders(app)
+  addCrossOrigin(app, deps, options.corsOrigins ?? [])
   handleErrors(app)
   insistOnHttp(app)
   limitArrival(app, arrivalMs)

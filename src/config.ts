@@ -1,6 +1,9 @@
+import { createHash } from 'node:crypto'
 import { z } from 'zod'
 import { CHOSEN_KEY } from './core/access/keyText.ts'
 import type { EstimateSettings } from './core/estimate/settings.ts'
+import type { QuizLanguage, QuizLanguages } from './core/quiz/quizLanguage.ts'
+import { originSchema } from './schemas/apiKey.ts'
 import { householdSchema, supplySchema } from './schemas/household.ts'
 
 const wholeNumber = (min: number, max: number) =>
@@ -78,6 +81,24 @@ export const SETTINGS = {
     allowed: 'true or false',
     schema: z.enum(['true', 'false']).transform((text) => text === 'true'),
     fallback: true,
+  }),
+  CORS_ORIGINS: setting<readonly string[]>({
+    meaning:
+      'Websites whose scripts may call POST /v1/estimates and the quiz; those of valid publishable keys may anyway',
+    allowed: 'origins such as https://www.example.org with commas between them, at most 100',
+    schema: z
+      .string()
+      .transform((text) => text.split(',').map((origin) => origin.trim()))
+      .pipe(z.array(originSchema).max(100)),
+    fallback: [],
+    fallbackText: 'none',
+  }),
+  CATALOGUE_LANGUAGE: setting({
+    meaning:
+      "Language of the catalogue's names and notes, and of the quiz for whoever accepts none that there is",
+    allowed: 'the tag of a language that has a file in seed/languages',
+    schema: z.string().max(35),
+    fallback: 'en',
   }),
   LOG_LEVEL: setting({
     meaning: 'Least severe level that is logged',
@@ -237,6 +258,23 @@ export function settingsOf(
     weeksPerYear: config.DEFAULT_WEEKS_PER_YEAR,
     coverageProbability: config.DEFAULT_COVERAGE_PROBABILITY,
   }
+}
+
+/**
+ * The languages of the quiz.
+ * @throws ConfigError where that of the catalogue is not among them
+ */
+export function quizLanguagesOf(
+  { CATALOGUE_LANGUAGE: catalogueLanguage }: Config,
+  known: ReadonlyMap<string, QuizLanguage>,
+): QuizLanguages {
+  if (!known.has(catalogueLanguage))
+    throw new ConfigError([
+      wrongSetting('CATALOGUE_LANGUAGE', catalogueLanguage, `one of ${[...known.keys()].join(', ')}`),
+    ])
+  const words = JSON.stringify([catalogueLanguage, ...known.values()])
+  const fingerprint = createHash('sha256').update(words).digest('hex').slice(0, 12)
+  return { known, catalogueLanguage, fingerprint }
 }
 
 function unknownCode(

@@ -8,6 +8,7 @@ import type { CautionList } from './core/cautions/caution.ts'
 import type { NamedEmissionFactor } from './core/emissions/emissionFactor.ts'
 import type { Limit } from './core/limits/limit.ts'
 import type { NamedTariff } from './core/money/tariff.ts'
+import type { QuizLanguage } from './core/quiz/quizLanguage.ts'
 import type { MeterPresets } from './core/readings/meterPreset.ts'
 import { parseCategoriesCsv } from './schemas/categoryCsv.ts'
 import { parseCautionsCsv } from './schemas/cautionCsv.ts'
@@ -15,6 +16,7 @@ import { parseLimitsCsv } from './schemas/limitCsv.ts'
 import { parseMeterPresetsCsv } from './schemas/meterPresetCsv.ts'
 import type { CsvFault } from './schemas/readLines.ts'
 import { parseEmissionFactorsCsv, parseTariffsCsv } from './schemas/referenceCsv.ts'
+import { parseQuizLanguage } from './schemas/quizLanguage.ts'
 import { parseTariffsJson } from './schemas/tariffsJson.ts'
 
 export interface Seed {
@@ -24,6 +26,8 @@ export interface Seed {
   readonly meterPresets: MeterPresets
   readonly limits: ReadonlyMap<string, Limit>
   readonly cautions: CautionList
+  /** Words of the quiz, by language tag. */
+  readonly languages: ReadonlyMap<string, QuizLanguage>
 }
 
 /**
@@ -48,6 +52,7 @@ export async function readSeed(folder = join(projectFolder(), 'seed')): Promise<
   const { presets, faults: meterFaults } = parseMeterPresetsCsv(await read('meter-presets.csv'))
   const limits = parseLimitsCsv(await read('limits.csv'))
   const { cautions, faults: cautionFaults } = parseCautionsCsv(await read('cautions.csv'))
+  const languages = await readLanguages(join(folder, 'languages'))
   const problems = [
     ...groups.flatMap(({ name, faults }) => inWords(name, faults)),
     ...inWords('tariffs.csv', tariffs.faults),
@@ -56,6 +61,7 @@ export async function readSeed(folder = join(projectFolder(), 'seed')): Promise<
     ...inWords('meter-presets.csv', meterFaults),
     ...inWords('limits.csv', limits.faults),
     ...inWords('cautions.csv', cautionFaults),
+    ...languages.problems,
     ...sharedNames(categories).map(
       ({ name, codes }) => `categories: "${name}" names ${codes.join(' and ')}; name one.`,
     ),
@@ -68,6 +74,26 @@ export async function readSeed(folder = join(projectFolder(), 'seed')): Promise<
     meterPresets: presets,
     limits: limits.entries,
     cautions,
+    languages: languages.known,
+  }
+}
+
+/** Every file of the folder is a language of the quiz, so that one more file is one more language. */
+async function readLanguages(folder: string) {
+  const names = (await readdir(folder)).filter((name) => name.endsWith('.json')).sort()
+  const files = await Promise.all(
+    names.map(async (name) => ({
+      name: `languages/${name}`,
+      ...parseQuizLanguage(await readFile(join(folder, name), 'utf8'), name.slice(0, -'.json'.length)),
+    })),
+  )
+  return {
+    known: new Map(
+      files.flatMap(({ language }) => (language ? [[language.language, language] as const] : [])),
+    ),
+    problems: files.flatMap(({ name, faults }) =>
+      faults.map(({ pointer, message }) => `${name}${pointer && `, ${pointer}`}: ${message}`),
+    ),
   }
 }
 

@@ -3,7 +3,8 @@ import { readFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import type { Logger } from 'pino'
 import { buildApp } from './app.ts'
-import { type Config, settingsOf } from './config.ts'
+import { type Config, quizLanguagesOf, settingsOf } from './config.ts'
+import type { QuizLanguages } from './core/quiz/quizLanguage.ts'
 import { digests } from './persistence/digests.ts'
 import { openStores, type Stores } from './persistence/openStores.ts'
 import { projectFolder } from './persistence/projectFolder.ts'
@@ -39,9 +40,10 @@ export async function startService(
   onFirstKey: (key: string) => void = () => undefined,
 ): Promise<Service> {
   const seed = await readSeed()
+  const quizLanguages = quizLanguagesOf(config, seed.languages)
   const stores = await openStores({ databaseUrl: config.DATABASE_URL, dataDir: config.DATA_DIR, onProgress })
   try {
-    return await serve(config, log, { onProgress, onFirstKey }, stores, seed)
+    return await serve(config, log, { onProgress, onFirstKey }, stores, quizLanguages, seed)
   } catch (error) {
     await stores.close()
     throw error
@@ -58,6 +60,7 @@ async function serve(
   log: Logger,
   { onProgress, onFirstKey }: Listeners,
   stores: Stores,
+  quizLanguages: QuizLanguages,
   seed: Awaited<ReturnType<typeof readSeed>>,
 ): Promise<Service> {
   const { catalogueStore, referenceStore, keyStore, auditStore, inventoryStore } = stores
@@ -85,6 +88,7 @@ async function serve(
     referenceStore,
     referenceMemory,
     settings,
+    quizLanguages,
     clock,
     keyStore,
     keyMemory,
@@ -102,6 +106,7 @@ async function serve(
     production: config.NODE_ENV !== 'development',
     log,
     bodyLimitBytes: config.BODY_LIMIT_BYTES,
+    corsOrigins: config.CORS_ORIGINS,
     importLimitBytes: config.IMPORT_LIMIT_BYTES,
     anonymousEstimates: config.ANONYMOUS_ESTIMATES,
     baseLoadLimitBytes: config.BASE_LOAD_LIMIT_BYTES,

@@ -24,6 +24,7 @@ export function prismaKeyStore(prisma: PrismaClient): KeyStore {
       prisma.organisation.findMany({ where: { code: { gt: after } }, orderBy: { code: 'asc' }, take: limit }),
     issue: (key, origin) => change((inside) => issue(inside, key, origin)),
     find: async (id) => keyOf(await prisma.apiKey.findUnique({ where: { id } })),
+    origins: (at) => origins(prisma, at),
     list: (filter, window) => list(prisma, filter, window),
     count: (filter) => prisma.apiKey.count({ where: whereOf(filter) }),
     revoke: (id, at, origin) => change((inside) => revoke(inside, id, at, origin)),
@@ -58,6 +59,14 @@ const newerThan = ({ issuedAt, id }: KeyPlace) => ({
   issuedAt: { gte: issuedAt },
   OR: [{ issuedAt: { gt: issuedAt } }, { id: { gt: id } }],
 })
+
+async function origins(prisma: PrismaClient, at: Date): Promise<ReadonlySet<string>> {
+  const rows = await prisma.apiKey.findMany({
+    where: { kind: 'publishable', revokedAt: null, OR: [{ expiresAt: null }, { expiresAt: { gt: at } }] },
+    select: { origins: true },
+  })
+  return new Set(rows.flatMap((row) => row.origins))
+}
 
 async function list(
   prisma: PrismaClient,

@@ -20,7 +20,7 @@ const listOf = <T extends z.ZodType>(item: T, max: number) =>
 /** Scheme, host in small letters, port where it is not the usual one. A host in other letters comes in Punycode from browsers. */
 const ORIGIN = /^https?:\/\/([a-z0-9-]+(\.[a-z0-9-]+)*|\[[0-9a-f:]+\])(:\d+)?$/
 const isOrigin = (text: string) => ORIGIN.test(text) && URL.canParse(text) && new URL(text).origin === text
-const origin = z
+export const originSchema = z
   .string()
   .max(200)
   .refine(
@@ -41,7 +41,7 @@ export const keyRequestSchema = z
     scopes: listOf(z.enum(SCOPES), SCOPES.length)
       .optional()
       .describe('What the key may do. A secret key needs at least one; a publishable one has estimate'),
-    origins: listOf(origin, 20)
+    origins: listOf(originSchema, 20)
       .optional()
       .describe('Origins of the website that a publishable key is for, such as https://www.example.org'),
     expiresAt: instant.optional().describe('When the key ends; never where it is left out'),

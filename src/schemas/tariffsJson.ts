@@ -2,6 +2,7 @@ import { z } from 'zod'
 import type { Fault } from '../core/fault.ts'
 import type { NamedTariff } from '../core/money/tariff.ts'
 import { contentFrom } from '../core/reference/referenceDraft.ts'
+import { parsedJson } from './parsedJson.ts'
 import { readShape } from './readShape.ts'
 import { namedTariffSchema } from './tariff.ts'
 
@@ -16,7 +17,7 @@ export function parseTariffsJson(
   text: string,
   known: ReadonlyMap<string, NamedTariff>,
 ): { readonly entries: ReadonlyMap<string, NamedTariff>; readonly faults: readonly Fault[] } {
-  const { value, faults } = readShape(fileSchema, parsed(text))
+  const { value, faults } = readShape(fileSchema, parsedJson(text))
   const entries = new Map(known)
   const repeated: Fault[] = []
   value?.forEach((entry, index) => {
@@ -29,14 +30,4 @@ export function parseTariffsJson(
     else entries.set(entry.code, contentFrom('tariff', entry, false))
   })
   return { entries, faults: [...faults, ...repeated] }
-}
-
-/** What is no JSON is text, which the schema then refuses. */
-function parsed(text: string): unknown {
-  try {
-    return JSON.parse(text)
-  } catch (error) {
-    if (error instanceof SyntaxError) return text
-    throw error
-  }
 }

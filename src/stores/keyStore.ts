@@ -27,6 +27,8 @@ export interface KeyStore {
   /** @throws DomainError unknown-organisation */
   issue(key: StoredKey, origin: Origin | null): Promise<void>
   find(id: string): Promise<StoredKey | null>
+  /** Every origin that a publishable key, valid at that time, is for. */
+  origins(at: Date): Promise<ReadonlySet<string>>
   /** Newest first. */
   list(filter: KeyFilter, window: Window<KeyPlace>): Promise<readonly ApiKey[]>
   count(filter: KeyFilter): Promise<number>

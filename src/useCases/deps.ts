@@ -1,6 +1,7 @@
 import type { StoredKey } from '../core/access/apiKey.ts'
 import type { Catalogue } from '../core/catalogue/catalogue.ts'
 import type { OperatorSettings } from '../core/estimate/settings.ts'
+import type { QuizLanguages } from '../core/quiz/quizLanguage.ts'
 import type { ReferenceData } from '../core/reference/referenceData.ts'
 import type { AuditStore } from '../stores/auditStore.ts'
 import type { CatalogueStore } from '../stores/catalogueStore.ts'
@@ -17,6 +18,8 @@ export interface KeyMemory {
   find(id: string): Promise<StoredKey | null>
   /** The valid key of the operator's setting. */
   bootstrapKey(): Promise<StoredKey | null>
+  /** Whether a valid publishable key is for the origin. */
+  isOrigin(origin: string): Promise<boolean>
   /** Looks the key up again when it is next asked for: it was changed just now. */
   forget(id: string): void
   /** Keeps that a key was used, later and beside the request. */
@@ -39,6 +42,7 @@ export interface Deps {
   readonly settings: OperatorSettings
   readonly referenceStore: ReferenceStore
   readonly referenceMemory: RevisionMemory<ReferenceData>
+  readonly quizLanguages: QuizLanguages
   readonly clock: () => Date
   readonly keyStore: KeyStore
   readonly keyMemory: KeyMemory

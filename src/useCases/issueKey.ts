@@ -42,6 +42,7 @@ export async function issueKey(
   })
   try {
     await deps.keyStore.issue(made.stored, origin)
+    deps.keyMemory.forget(made.stored.id)
   } catch (error) {
     throw error instanceof DomainError && error.code === 'unknown-organisation'
       ? unknownOrganisation(organisation)

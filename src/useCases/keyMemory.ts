@@ -8,11 +8,13 @@ const NOTED_EVERY_MS = 60_000
 /** Looked-up keys, and ids that name none, at most; those that were looked up first go first. */
 const KEPT = 10_000
 const BOOTSTRAP = ''
+const ALL = ''
 
-interface LookUp {
+interface LookUp<T> {
   readonly since: number
-  readonly found: Promise<StoredKey | null>
+  readonly found: Promise<T>
 }
+type Kept<T> = Map<string, LookUp<T>>
 
 /** Keeps looked-up keys for less than a second. `onError` hears of a use that could not be stored. */
 export function openKeyMemory(
@@ -20,27 +22,31 @@ export function openKeyMemory(
   clock: () => Date,
   onError: (error: unknown) => void,
 ): KeyMemory {
-  const kept = new Map<string, LookUp>()
+  const kept: Kept<StoredKey | null> = new Map()
+  const keptOrigins: Kept<ReadonlySet<string>> = new Map()
   const noted = new Map<string, number>()
   const storing = new Set<Promise<void>>()
 
-  const recall = (name: string, lookUp: () => Promise<StoredKey | null>) => {
+  const recall = <T>(from: Kept<T>, name: string, lookUp: () => Promise<T>) => {
     const now = clock().getTime()
-    const known = kept.get(name)
+    const known = from.get(name)
     const age = known && now - known.since
     if (known && age !== undefined && age >= 0 && age < KEPT_MS) return known.found
     // From the beginning of the look-up, and not from its end: what it finds may be old by then.
     const found = lookUp()
-    put(kept, name, { since: now, found })
-    void found.catch(() => kept.get(name)?.found === found && kept.delete(name))
+    put(from, name, { since: now, found })
+    void found.catch(() => from.get(name)?.found === found && from.delete(name))
     return found
   }
   return {
-    find: (id) => recall(id, () => store.find(id)),
-    bootstrapKey: () => recall(BOOTSTRAP, () => store.bootstrapKey()),
+    find: (id) => recall(kept, id, () => store.find(id)),
+    bootstrapKey: () => recall(kept, BOOTSTRAP, () => store.bootstrapKey()),
+    // All of them at once, so that a flood of made-up origins is one look-up.
+    isOrigin: async (origin) => (await recall(keptOrigins, ALL, () => store.origins(clock()))).has(origin),
     forget: (id) => {
       kept.delete(id)
       kept.delete(BOOTSTRAP)
+      keptOrigins.clear()
     },
     noteUse: (id, at) => {
       if (at.getTime() - (noted.get(id) ?? -Infinity) < NOTED_EVERY_MS) return

@@ -50,14 +50,30 @@ const ANSWERS = [
     path: '/v1/population-estimates',
     of: ['estimatePopulation', 'stock'],
   },
+  {
+    file: `${rest}quiz/examples.ts`,
+    name: 'exampleQuizResult',
+    path: '/v1/quiz/answers',
+    of: ['answerQuiz', 'home'],
+  },
+] as const
+/** Answers to GET. */
+const READ = [
+  {
+    file: `${rest}quiz/quizExample.ts`,
+    name: 'exampleQuiz',
+    path: '/v1/quiz?categories=refrigerator,television',
+  },
 ] as const
 
 const seed = await readSeed()
 const settings = settingsOf(readConfig({}), seed)
 const service = await testApp({ categories: seed.categories, settings })
 
-async function answerTo(path: string, body: unknown): Promise<unknown> {
-  const answer = await service.app.inject({ method: 'POST', url: path, payload: body as object })
+async function answerTo(path: string, body?: unknown): Promise<unknown> {
+  const sent =
+    body === undefined ? { method: 'GET' as const } : { method: 'POST' as const, payload: body as object }
+  const answer = await service.app.inject({ ...sent, url: path })
   if (answer.statusCode !== 200) throw new Error(`${path} answered ${answer.statusCode}: ${answer.body}`)
   return answer.json()
 }
@@ -119,6 +135,7 @@ try {
     of: [operation, example],
   } of ANSWERS)
     await replaceLiteral(file, name, await answerTo(path, REQUEST_EXAMPLES[operation]![example]!.value))
+  for (const { file, name, path } of READ) await replaceLiteral(file, name, await answerTo(path))
   await readmeAnswer()
 } finally {
   await service.close()

@@ -2,12 +2,13 @@ import { randomBytes } from 'node:crypto'
 import type { FastifyInstance } from 'fastify'
 import request from 'supertest'
 import { type AppOptions, buildApp } from '../../src/app.ts'
-import { readConfig, settingsOf } from '../../src/config.ts'
+import { quizLanguagesOf, readConfig, settingsOf } from '../../src/config.ts'
 import type { Category } from '../../src/core/catalogue/category.ts'
 import type { EstimateSettings } from '../../src/core/estimate/settings.ts'
 import { digests } from '../../src/persistence/digests.ts'
 import { createLog } from '../../src/log.ts'
 import { openCatalogueMemory } from '../../src/useCases/catalogueMemory.ts'
+import type { QuizLanguages } from '../../src/core/quiz/quizLanguage.ts'
 import type { CatalogueStore } from '../../src/stores/catalogueStore.ts'
 import type { InventoryStore } from '../../src/stores/inventoryStore.ts'
 import type { KeyStore } from '../../src/stores/keyStore.ts'
@@ -26,6 +27,7 @@ import { memoryReferenceStore } from '../stores/memoryReferenceStore.ts'
 import { cautions } from './cautions.ts'
 import { limits } from './limits.ts'
 import { meterPresets } from './meterPresets.ts'
+import { shippedLanguages } from './shippedLanguages.ts'
 import { testCategories } from './testCatalogue.ts'
 
 export interface TestApp {
@@ -87,6 +89,7 @@ export async function testApp(
     /** With the tariffs and emission factors that an empty store is filled with. */
     readonly settings?: EstimateSettings
     readonly referenceStore?: ReferenceStore
+    readonly quizLanguages?: QuizLanguages
     readonly clock?: () => Date
     readonly auditStore?: MemoryAuditStore
     readonly keyStore?: KeyStore
@@ -98,6 +101,7 @@ export async function testApp(
     catalogueStore = memoryCatalogueStore(),
     referenceStore = memoryReferenceStore(),
     settings = testSettings,
+    quizLanguages = quizLanguagesOf(readConfig({}), shippedLanguages),
     clock = () => new Date('2026-01-31T12:00:00Z'),
     auditStore = memoryAuditStore(),
     keyStore = memoryKeyStore(auditStore.write),
@@ -113,6 +117,7 @@ export async function testApp(
     referenceStore,
     referenceMemory,
     settings: operatorSettings,
+    quizLanguages,
     clock,
     keyStore,
     keyMemory: openKeyMemory(keyStore, clock, (error) => {

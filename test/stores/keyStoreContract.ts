@@ -112,6 +112,23 @@ export function keyStoreContract(name: string, open: () => Promise<OpenedKeyStor
       expect(await part({ limit: 0 })).toBe('')
     })
 
+    it('knows the origins of publishable keys, for as long as each is valid', async () => {
+      const publishable = { kind: 'publishable' as const, scopes: ['estimate'] as const }
+      await issueAll([
+        aKey('secret'),
+        aKey('p1', { ...publishable, origins: ['https://a.example.org', 'https://b.example.org'] }),
+        aKey('p2', { ...publishable, origins: ['https://b.example.org'], expiresAt: later(5) }),
+        aKey('p3', { ...publishable, origins: ['https://c.example.org'], expiresAt: later(5) }),
+        aKey('p4', { ...publishable, origins: ['https://d.example.org'] }),
+      ])
+      const origins = async (minutes: number) => [...(await store.origins(later(minutes)))].sort()
+      const [a, b, c, d] = ['a', 'b', 'c', 'd'].map((host) => `https://${host}.example.org`)
+      expect(await origins(4)).toEqual([a, b, c, d])
+      await opened.second.revoke('p4', later(4), null)
+      expect(await origins(4)).toEqual([a, b, c])
+      expect(await origins(5)).toEqual([a, b])
+    })
+
     it('revokes a key for good, at the time of the first revocation, for every process', async () => {
       await store.issue(aKey('k'), null)
       expect(await store.revoke('k', later(1), null)).toEqual(

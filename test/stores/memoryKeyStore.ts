@@ -1,4 +1,4 @@
-import { type ApiKey, type StoredKey, withoutDigest } from '../../src/core/access/apiKey.ts'
+import { type ApiKey, type StoredKey, stateOf, withoutDigest } from '../../src/core/access/apiKey.ts'
 import type { NewAuditEvent } from '../../src/core/access/auditEvent.ts'
 import { keyAction, organisationMade } from '../../src/core/access/keyAction.ts'
 import type { Organisation } from '../../src/core/access/organisation.ts'
@@ -40,6 +40,12 @@ export function memoryKeyStore(write: (event: NewAuditEvent) => void): KeyStore 
       write(keyAction('api-key.issue', { before: null, after: key }, key.issuedAt, origin))
     },
     find: async (id) => keys.get(id) ?? null,
+    origins: async (at) =>
+      new Set(
+        [...keys.values()]
+          .filter((key) => key.kind === 'publishable' && stateOf(key, at) === 'active')
+          .flatMap(({ origins }) => origins),
+      ),
     list: async ({ organisation }, { after, before, limit, keep }) => {
       const between = newestFirst(organisation).filter(
         (key) => (!after || compare(key, after) < 0) && (!before || compare(key, before) > 0),

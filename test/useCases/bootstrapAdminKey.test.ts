@@ -34,6 +34,7 @@ function aProcess(): Deps {
     | 'referenceMemory'
     | 'settings'
     | 'inventoryStore'
+    | 'quizLanguages'
   >
   return {
     ...others,

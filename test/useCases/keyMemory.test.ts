@@ -23,6 +23,7 @@ async function open() {
     ...store,
     find: (id: string) => looked(() => store.find(id)),
     bootstrapKey: () => looked(() => store.bootstrapKey()),
+    origins: (time: Date) => looked(() => store.origins(time)),
     noteUse: (id: string, at: Date) => looked(() => store.noteUse(id, at)),
   }
   const clock = () => new Date(start + state.ms)
@@ -53,6 +54,21 @@ describe('the memory of keys', () => {
     await slow
     await memory.find('k')
     expect(state.lookUps).toBe(2)
+  })
+
+  it('looks all origins up once for a second, however many are asked for, and again once any key changed', async () => {
+    const { memory, state, store } = await open()
+    const origin = 'https://www.example.org'
+    await store.issue(aKey('p', { kind: 'publishable', origins: [origin] }), null)
+    const asked = await Promise.all([origin, 'https://a.example', 'https://b.example'].map(memory.isOrigin))
+    expect([asked, state.lookUps]).toEqual([[true, false, false], 1])
+    await store.revoke('p', at, null)
+    expect([await memory.isOrigin(origin), state.lookUps]).toEqual([true, 1])
+    memory.forget('p')
+    expect([await memory.isOrigin(origin), state.lookUps]).toEqual([false, 2])
+    state.ms = 900
+    await memory.isOrigin(origin)
+    expect(state.lookUps).toBe(3)
   })
 
   it('looks up again at once what it is told to forget, also while a look-up is under way', async () => {

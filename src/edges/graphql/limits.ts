@@ -31,7 +31,16 @@ export const GRAPHQL_LIMITS = {
 export const LIST_COST = 10
 
 /** Entries that shorter lists count as: the most that there can be of modes, and what is usual of the others. */
-export const EXPECTED_LENGTH = { modes: 5, draws: 4, warnings: 5, cautions: 10 } as const
+export const EXPECTED_LENGTH = {
+  modes: 5,
+  draws: 4,
+  warnings: 5,
+  cautions: 10,
+  groups: 11,
+  questions: 20,
+  hoursChoices: 6,
+  quizReadings: 4,
+} as const
 
 /**
  * Cost of the sums behind one device of an estimate, in fields: such a sum was measured to take some hundred times

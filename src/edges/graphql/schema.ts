@@ -30,6 +30,7 @@ import './queries/inventory.ts'
 import './queries/limits.ts'
 import './queries/node.ts'
 import './queries/population.ts'
+import './queries/quiz.ts'
 import './queries/referenceRevisions.ts'
 import './queries/tariffs.ts'
 

@@ -32,6 +32,10 @@ export const inventoryHeaders = (inventory: { readonly id: string; readonly vers
   vary: 'accept, authorization',
 })
 
+/** The tag of the quiz: by what it is made from, the catalogue and the words of a language. */
+export const quizTag = (revision: number, language: string, fingerprint: string) =>
+  `"r${revision}.${language}.${fingerprint}.${REPRESENTATION.json}"`
+
 /**
  * True where If-None-Match names the tag (RFC 9110, 13.1.2: a list or `*`, compared weakly). Ask only once the
  * answer would be 200: a condition never turns an error into 304.
@@ -50,14 +54,18 @@ export const referenceTag = (kind: ReferenceKind, code: string, changedIn: numbe
 export const referenceDataTag = (revision: number) => `"reference.r${revision}.${REPRESENTATION.json}"`
 
 /** What an answer from the catalogue, or from tariffs and emission factors, says of itself. */
-export type Tagged = { readonly tag: string } & (
+export type Tagged = {
+  readonly tag: string
+  /** The request headers that chose among answers; Accept alone where nothing is said. */
+  readonly vary?: string
+} & (
   { readonly catalogueRevision: number } | { readonly referenceRevision: number }
 )
 
 export const tagHeaders = (tagged: Tagged) => ({
   etag: tagged.tag,
   'cache-control': 'no-cache',
-  vary: 'accept',
+  vary: tagged.vary ?? 'accept',
   ...('catalogueRevision' in tagged
     ? { 'catalogue-revision': tagged.catalogueRevision }
     : { 'reference-revision': tagged.referenceRevision }),

@@ -10,6 +10,7 @@ import { COMPARISON_REQUESTS } from './money/examples.ts'
 import { REFERENCE_REQUESTS } from './reference/examples.ts'
 import { POPULATION_REQUESTS } from './population/examples.ts'
 import { BASE_LOAD_REQUESTS } from './baseLoadExamples.ts'
+import { QUIZ_REQUESTS } from './quiz/examples.ts'
 import { READING_REQUESTS } from './readingExamples.ts'
 
 /**
@@ -72,6 +73,7 @@ export const REQUEST_EXAMPLES: Readonly<Record<string, Examples>> = {
   compareTariffs: COMPARISON_REQUESTS,
   checkAgainstLimit: LIMIT_REQUESTS,
   estimatePopulation: POPULATION_REQUESTS,
+  answerQuiz: QUIZ_REQUESTS,
 }
 
 /** The answer to the smallest household. */

@@ -14,6 +14,7 @@ import { postReadingEvaluation } from './postReadingEvaluation.ts'
 import { ACCESS_ROUTES } from './access/index.ts'
 import { postIntakeBatch } from './intake/postIntakeBatch.ts'
 import { INVENTORY_ROUTES } from './inventories/index.ts'
+import { QUIZ_ROUTES } from './quiz/index.ts'
 import { REFERENCE_ROUTES } from './reference/index.ts'
 import { LIMIT_ROUTES } from './limits/index.ts'
 import { MONEY_ROUTES } from './money/index.ts'
@@ -67,6 +68,7 @@ export async function registerRest(
     for (const addRoute of MONEY_ROUTES) addRoute(app, context)
     for (const addRoute of REFERENCE_ROUTES) addRoute(app, context)
     for (const addRoute of LIMIT_ROUTES) addRoute(app, context)
+    for (const addRoute of QUIZ_ROUTES) addRoute(app, context)
     postPopulationEstimate(app, context)
     getProblem(app)
     getLiveness(app)

@@ -81,6 +81,7 @@ export async function describeApi(app: FastifyInstance, version: string): Promis
       servers: [{ url: '/', description: 'This service' }],
       tags: [
         { name: 'estimates', description: 'What a household draws while nobody uses anything' },
+        { name: 'quiz', description: 'A self-check for websites' },
         { name: 'catalogue', description: 'Kinds of devices and their typical draws' },
         {
           name: 'inventories',

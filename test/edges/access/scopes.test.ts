@@ -48,6 +48,7 @@ const QUESTIONS = [
   'checkAgainstLimit',
   'estimatePopulation',
   'evaluateBaseLoad',
+  'answerQuiz',
 ]
 /** What a key needs is also what it must not lack: every scope but this one, and but `admin`, which holds all. */
 const lacking = (scope: Scope) => SCOPES.filter((other) => other !== scope && other !== 'admin')
