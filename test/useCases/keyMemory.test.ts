@@ -60,7 +60,9 @@ describe('the memory of keys', () => {
     const { memory, state, store } = await open()
     const origin = 'https://www.example.org'
     await store.issue(aKey('p', { kind: 'publishable', origins: [origin] }), null)
-    const asked = await Promise.all([origin, 'https://a.example', 'https://b.example'].map(memory.isOrigin))
+    const asked = await Promise.all(
+      [origin, 'https://a.example', 'https://b.example'].map((one) => memory.isOrigin(one)),
+    )
     expect([asked, state.lookUps]).toEqual([[true, false, false], 1])
     await store.revoke('p', at, null)
     expect([await memory.isOrigin(origin), state.lookUps]).toEqual([true, 1])

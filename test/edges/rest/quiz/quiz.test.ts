@@ -42,7 +42,7 @@ describe('GET /v1/quiz', () => {
     const small = await testApp()
     const { groups } = (await small.send.get('/v1/quiz').expect(200)).body as typeof exampleQuiz
     await small.close()
-    const codes = groups.flatMap(({ questions }) => questions.map(({ category }) => category as string))
+    const codes = groups.flatMap(({ questions }) => questions.map(({ category }) => category))
     expect(codes).toContain('amplifier')
     expect(codes).not.toContain('cassette-deck')
   })
@@ -121,7 +121,7 @@ describe('GET /v1/quiz', () => {
       const { status, headers: got } = await own.send
         .get('/v1/quiz')
         .set({ 'accept-language': language, ...headers })
-      return { status, tag: got['etag'] as string }
+      return { status, tag: got['etag']! }
     }
     const english = await tag('en')
     expect(await tag('en', { 'if-none-match': english.tag })).toEqual({ status: 304, tag: english.tag })
@@ -129,7 +129,7 @@ describe('GET /v1/quiz', () => {
     const category = await own.send.get('/v1/categories/television').expect(200)
     await own.send
       .patch('/v1/categories/television?reason=test')
-      .set({ ...asAdmin, 'if-match': category.headers['etag'] as string })
+      .set({ ...asAdmin, 'if-match': category.headers['etag']! })
       .set('content-type', 'application/merge-patch+json')
       .send(JSON.stringify({ name: 'Television set' }))
       .expect(200)
@@ -156,9 +156,7 @@ describe('POST /v1/quiz/answers', () => {
   test('VA and amperes give a range that is only partly measured, watts and kWh a measurement', async () => {
     const { estimate } = (await answer(QUIZ_REQUESTS.readings.value).expect(200))
       .body as typeof exampleQuizResult
-    const flags = estimate.devices.map(
-      ({ category, confidence }) => `${category as string} ${confidence as string}`,
-    )
+    const flags = estimate.devices.map(({ category, confidence }) => `${category} ${confidence}`)
     expect(flags).toEqual([
       'game-console assumed',
       'soundbar assumed',
@@ -204,7 +202,7 @@ describe('POST /v1/quiz/answers', () => {
     const { headers } = await own.send.get('/v1/categories/router').expect(200)
     await own.send
       .delete('/v1/categories/router?reason=test')
-      .set({ ...asAdmin, 'if-match': headers['etag'] as string })
+      .set({ ...asAdmin, 'if-match': headers['etag']! })
       .expect(200)
     expect((await own.send.post('/v1/quiz/answers').send(asked).expect(200)).body).toEqual(before)
     const now = await own.send.post('/v1/quiz/answers').send({ ...asked, catalogueRevision: 2 })
