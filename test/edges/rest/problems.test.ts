@@ -36,7 +36,7 @@ describe('translate', () => {
     )
     expect(thrown).toContain('unknown-category')
     // A mistake of our own, never a caller's: it is meant to be 500.
-    const ours = ['household-not-checked', 'stock-not-checked']
+    const ours = ['household-not-checked', 'stock-not-checked', 'answers-not-checked']
     expect(thrown.filter((code) => !isProblemCode(code) && !ours.includes(code))).toEqual([])
     expect(ours.map((code) => translate(new DomainError(code, 'anything')).status)).toEqual(
       ours.map(() => 500),
