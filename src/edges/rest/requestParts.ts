@@ -2,12 +2,14 @@ import type { FastifyContextConfig } from 'fastify'
 
 declare module 'fastify' {
   interface FastifyContextConfig {
-    /** The headers that a route looks at: preconditions (RFC 9110, 13.1), and Idempotency-Key. */
+    /** The headers that a route looks at: preconditions (RFC 9110, 13.1), Accept-Language and Idempotency-Key. */
     readonly conditions?: readonly (keyof typeof CONDITIONS)[]
   }
 }
 
 const CONDITIONS = {
+  'Accept-Language':
+    'Languages in the order of liking (RFC 9110, 12.5.4); where none of them is there, the answer is in that of the catalogue',
   'Idempotency-Key':
     'A key of your own for this request: sent again within 24 hours it is answered again and has no second effect; 422 where another request came with it, 409 while the first is under way',
   'If-Match':

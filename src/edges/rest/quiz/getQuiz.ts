@@ -18,7 +18,7 @@ export function getQuiz(app: RestApp, { deps }: RestContext): void {
   app.route({
     method: 'GET',
     url: '/v1/quiz',
-    config: { publishable: true },
+    config: { publishable: true, conditions: ['Accept-Language'] },
     schema: {
       operationId: 'readQuiz',
       tags: ['quiz'],

@@ -14,7 +14,7 @@ export function postQuizAnswers(app: RestApp, { deps, anonymousEstimates }: Rest
   app.route({
     method: 'POST',
     url: '/v1/quiz/answers',
-    config: { publishable: true },
+    config: { publishable: true, conditions: ['Accept-Language'] },
     schema: {
       operationId: 'answerQuiz',
       tags: ['quiz'],
