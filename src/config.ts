@@ -224,17 +224,18 @@ interface ReferenceLists {
   readonly referenceRevision?: number
   readonly meterPresets: EstimateSettings['meterPresets']
   readonly limits: EstimateSettings['limits']
+  readonly measures: EstimateSettings['measures']
   readonly cautions: EstimateSettings['cautions']
 }
 
 /**
- * What a request falls back on: the operator's settings, and the tariffs, emission factors, classes of meter, limits
- * and cautions that the service has.
+ * What a request falls back on: the operator's settings, and the tariffs, emission factors, classes of meter, limits,
+ * measures and cautions that the service has.
  * @throws ConfigError where a default is not among them
  */
 export function settingsOf(
   config: Config,
-  { tariffs, emissionFactors, referenceRevision = 1, meterPresets, limits, cautions }: ReferenceLists,
+  { tariffs, emissionFactors, referenceRevision = 1, meterPresets, limits, measures, cautions }: ReferenceLists,
 ): EstimateSettings {
   const problems = [
     ...unknownCode('DEFAULT_TARIFF_CODE', config, tariffs),
@@ -254,6 +255,7 @@ export function settingsOf(
     defaultEmissionFactorCode: config.DEFAULT_EMISSION_FACTOR_CODE,
     meterPresets,
     limits,
+    measures,
     cautions,
     weeksPerYear: config.DEFAULT_WEEKS_PER_YEAR,
     coverageProbability: config.DEFAULT_COVERAGE_PROBABILITY,

@@ -10,9 +10,11 @@ import type { Limit } from './core/limits/limit.ts'
 import type { NamedTariff } from './core/money/tariff.ts'
 import type { QuizLanguage } from './core/quiz/quizLanguage.ts'
 import type { MeterPresets } from './core/readings/meterPreset.ts'
+import type { Measure } from './core/savings/measure.ts'
 import { parseCategoriesCsv } from './schemas/categoryCsv.ts'
 import { parseCautionsCsv } from './schemas/cautionCsv.ts'
 import { parseLimitsCsv } from './schemas/limitCsv.ts'
+import { parseMeasuresCsv } from './schemas/measureCsv.ts'
 import { parseMeterPresetsCsv } from './schemas/meterPresetCsv.ts'
 import type { CsvFault } from './schemas/readLines.ts'
 import { parseEmissionFactorsCsv, parseTariffsCsv } from './schemas/referenceCsv.ts'
@@ -25,6 +27,7 @@ export interface Seed {
   readonly emissionFactors: ReadonlyMap<string, NamedEmissionFactor>
   readonly meterPresets: MeterPresets
   readonly limits: ReadonlyMap<string, Limit>
+  readonly measures: ReadonlyMap<string, Measure>
   readonly cautions: CautionList
   /** Words of the quiz, by language tag. */
   readonly languages: ReadonlyMap<string, QuizLanguage>
@@ -51,6 +54,7 @@ export async function readSeed(folder = join(projectFolder(), 'seed')): Promise<
   const factors = parseEmissionFactorsCsv(await read('emission-factors.csv'))
   const { presets, faults: meterFaults } = parseMeterPresetsCsv(await read('meter-presets.csv'))
   const limits = parseLimitsCsv(await read('limits.csv'))
+  const measures = parseMeasuresCsv(await read('measures.csv'))
   const { cautions, faults: cautionFaults } = parseCautionsCsv(await read('cautions.csv'))
   const languages = await readLanguages(join(folder, 'languages'))
   const problems = [
@@ -60,6 +64,7 @@ export async function readSeed(folder = join(projectFolder(), 'seed')): Promise<
     ...inWords('emission-factors.csv', factors.faults),
     ...inWords('meter-presets.csv', meterFaults),
     ...inWords('limits.csv', limits.faults),
+    ...inWords('measures.csv', measures.faults),
     ...inWords('cautions.csv', cautionFaults),
     ...languages.problems,
     ...sharedNames(categories).map(
@@ -73,6 +78,7 @@ export async function readSeed(folder = join(projectFolder(), 'seed')): Promise<
     emissionFactors: factors.entries,
     meterPresets: presets,
     limits: limits.entries,
+    measures: measures.entries,
     cautions,
     languages: languages.known,
   }

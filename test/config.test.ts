@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { ConfigError, readConfig, SETTINGS, settingsOf } from '../src/config.ts'
 import { cautions } from './helpers/cautions.ts'
 import { limits } from './helpers/limits.ts'
+import { measures } from './helpers/measures.ts'
 import { meterPresets } from './helpers/meterPresets.ts'
 
 const messageOf = (environment: Record<string, string>): string => {
@@ -138,7 +139,7 @@ describe('readConfig', () => {
 })
 
 describe('settingsOf', () => {
-  const lists = { tariffs: new Map(), emissionFactors: new Map(), meterPresets, limits, cautions }
+  const lists = { tariffs: new Map(), emissionFactors: new Map(), meterPresets, limits, measures, cautions }
 
   test('refuses default codes that the service does not have, both at once, naming those that it has', () => {
     const tariff = {

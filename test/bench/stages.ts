@@ -7,6 +7,7 @@ import type * as SchemaModule from '../../src/schemas/household.ts'
 import type * as ShapeModule from '../../src/schemas/readShape.ts'
 import { cautions } from '../helpers/cautions.ts'
 import { limits } from '../helpers/limits.ts'
+import { measures } from '../helpers/measures.ts'
 import { meterPresets } from '../helpers/meterPresets.ts'
 
 const SETTINGS: EstimateSettings = {
@@ -18,6 +19,7 @@ const SETTINGS: EstimateSettings = {
   referenceRevision: 1,
   meterPresets,
   limits,
+  measures,
   cautions,
   weeksPerYear: 365 / 7,
   coverageProbability: 0.9,

@@ -26,6 +26,7 @@ import { memoryKeyStore } from '../stores/memoryKeyStore.ts'
 import { memoryReferenceStore } from '../stores/memoryReferenceStore.ts'
 import { cautions } from './cautions.ts'
 import { limits } from './limits.ts'
+import { measures } from './measures.ts'
 import { meterPresets } from './meterPresets.ts'
 import { shippedLanguages } from './shippedLanguages.ts'
 import { testCategories } from './testCatalogue.ts'
@@ -45,6 +46,7 @@ export interface TestApp {
 const testSettings = settingsOf(readConfig({}), {
   meterPresets,
   limits,
+  measures,
   cautions,
   tariffs: new Map([
     [

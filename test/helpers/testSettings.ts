@@ -1,6 +1,7 @@
 import type { EstimateSettings } from '../../src/core/estimate/settings.ts'
 import { cautions } from './cautions.ts'
 import { limits } from './limits.ts'
+import { measures } from './measures.ts'
 import { meterPresets } from './meterPresets.ts'
 
 /** Settings for tests of the core, all figures invented. */
@@ -41,6 +42,7 @@ export const testSettings: EstimateSettings = {
   defaultEmissionFactorCode: 'grid',
   meterPresets,
   limits,
+  measures,
   cautions,
   weeksPerYear: 52,
   coverageProbability: 0.9,

@@ -4,6 +4,7 @@ import type { Supply } from '../inventory/household.ts'
 import type { Limit } from '../limits/limit.ts'
 import type { NamedTariff } from '../money/tariff.ts'
 import type { MeterPresets } from '../readings/meterPreset.ts'
+import type { Measure } from '../savings/measure.ts'
 
 /** What the operator sets once and a request may override. */
 export interface OperatorSettings {
@@ -14,6 +15,8 @@ export interface OperatorSettings {
   readonly meterPresets: MeterPresets
   /** Published limits by their code. */
   readonly limits: ReadonlyMap<string, Limit>
+  /** What a household can do about standby, by code, in the order in which it is offered. */
+  readonly measures: ReadonlyMap<string, Measure>
   /** In the order in which they are shown. */
   readonly cautions: CautionList
   readonly weeksPerYear: number

@@ -6,6 +6,7 @@ import type { Reading } from '../../../src/core/readings/reading.ts'
 import type { ReadingToEvaluate } from '../../../src/core/readings/readingEvaluation.ts'
 import { cautions } from '../../helpers/cautions.ts'
 import { limits as publishedLimits } from '../../helpers/limits.ts'
+import { measures } from '../../helpers/measures.ts'
 import { meterPresets } from '../../helpers/meterPresets.ts'
 import { seriesOf } from './noise.ts'
 
@@ -87,6 +88,7 @@ export const settings: EstimateSettings = {
   referenceRevision: 1,
   meterPresets,
   limits: publishedLimits,
+  measures,
   cautions,
   weeksPerYear: 52,
   coverageProbability: 0.9,
