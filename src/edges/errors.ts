@@ -160,6 +160,11 @@ export const PROBLEMS = {
     'The request has faults',
     'Every fault is in errors at once: pointer (RFC 6901) says where in the body, code what kind, message what is allowed. A fault with "in": "query" names a query parameter instead.',
   ),
+  'plan-too-large': problem(
+    422,
+    'The plan has too many ways to spend its budget',
+    'The best set is sought exactly, and with these prices there are too many sets to compare. Name fewer measures in plan.measures, give prices in whole units of the currency, or plan for fewer devices.',
+  ),
   'faulty-import': problem(
     422,
     'The file has faults',

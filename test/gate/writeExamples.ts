@@ -51,6 +51,12 @@ const ANSWERS = [
     of: ['estimatePopulation', 'stock'],
   },
   {
+    file: `${rest}savings/examples.ts`,
+    name: 'exampleSavingsPlan',
+    path: '/v1/savings-plans',
+    of: ['planSavings', 'strip'],
+  },
+  {
     file: `${rest}quiz/examples.ts`,
     name: 'exampleQuizResult',
     path: '/v1/quiz/answers',

@@ -43,4 +43,7 @@ export const ONE_OF: Readonly<Record<string, (member: string, value: unknown) =>
   hoursPerWeek: bare,
   powerFactor: bare,
   ownership: bare,
+  persistence: bare,
+  ownDrawW: bare,
+  newDrawW: bare,
 }

@@ -32,6 +32,7 @@ import './queries/node.ts'
 import './queries/population.ts'
 import './queries/quiz.ts'
 import './queries/referenceRevisions.ts'
+import './queries/savings.ts'
 import './queries/tariffs.ts'
 
 /** The schema that is served. schema.graphql beside this file is its printed form, for readers and for checks. */

@@ -9,6 +9,7 @@ import { LIMIT_REQUESTS } from './limits/examples.ts'
 import { COMPARISON_REQUESTS } from './money/examples.ts'
 import { REFERENCE_REQUESTS } from './reference/examples.ts'
 import { POPULATION_REQUESTS } from './population/examples.ts'
+import { SAVINGS_REQUESTS } from './savings/examples.ts'
 import { BASE_LOAD_REQUESTS } from './baseLoadExamples.ts'
 import { QUIZ_REQUESTS } from './quiz/examples.ts'
 import { READING_REQUESTS } from './readingExamples.ts'
@@ -72,6 +73,7 @@ export const REQUEST_EXAMPLES: Readonly<Record<string, Examples>> = {
   evaluateBaseLoad: BASE_LOAD_REQUESTS,
   compareTariffs: COMPARISON_REQUESTS,
   checkAgainstLimit: LIMIT_REQUESTS,
+  planSavings: SAVINGS_REQUESTS,
   estimatePopulation: POPULATION_REQUESTS,
   answerQuiz: QUIZ_REQUESTS,
 }

@@ -19,6 +19,7 @@ import { REFERENCE_ROUTES } from './reference/index.ts'
 import { LIMIT_ROUTES } from './limits/index.ts'
 import { MONEY_ROUTES } from './money/index.ts'
 import { postPopulationEstimate } from './population/postPopulationEstimate.ts'
+import { SAVINGS_ROUTES } from './savings/index.ts'
 import { CATALOGUE_ROUTES } from './catalogue/index.ts'
 import type { RestContext } from './restContext.ts'
 import { type SubmittedTypeProvider, submittedCompiler } from './submitted.ts'
@@ -69,6 +70,7 @@ export async function registerRest(
     for (const addRoute of REFERENCE_ROUTES) addRoute(app, context)
     for (const addRoute of LIMIT_ROUTES) addRoute(app, context)
     for (const addRoute of QUIZ_ROUTES) addRoute(app, context)
+    for (const addRoute of SAVINGS_ROUTES) addRoute(app, context)
     postPopulationEstimate(app, context)
     getProblem(app)
     getLiveness(app)

@@ -92,6 +92,7 @@ export async function describeApi(app: FastifyInstance, version: string): Promis
           name: 'limits and cautions',
           description: 'Published limits on standby power, and safety statements',
         },
+        { name: 'savings', description: 'What a household can do about standby, and what is worth doing' },
         { name: 'populations', description: 'Streets, cities and countries' },
         { name: 'access', description: 'Organisations, their API keys, and the audit trail' },
         { name: 'service', description: 'The service itself' },

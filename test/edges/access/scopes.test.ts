@@ -46,6 +46,7 @@ const QUESTIONS = [
   'evaluateReading',
   'compareTariffs',
   'checkAgainstLimit',
+  'planSavings',
   'estimatePopulation',
   'evaluateBaseLoad',
   'answerQuiz',

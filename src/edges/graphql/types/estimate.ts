@@ -22,7 +22,7 @@ const ConfidenceSharesType = builder
     }),
   })
 
-const TotalEstimateType = builder.objectRef<TotalEstimate>('TotalEstimate').implement({
+export const TotalEstimateType = builder.objectRef<TotalEstimate>('TotalEstimate').implement({
   description: 'All devices together.',
   fields: (t) => ({
     powerW: t.expose('powerW', { type: IntervalType, description: 'Power averaged over the whole year, W.' }),

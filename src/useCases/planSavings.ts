@@ -1,0 +1,23 @@
+import { FaultyInput, type Submitted } from '../core/fault.ts'
+import { checkHousehold } from '../core/inventory/checkHousehold.ts'
+import { checkPlanOptions } from '../core/savings/checkPlanOptions.ts'
+import { planSavings as plan } from '../core/savings/planSavings.ts'
+import type { SavingsPlan } from '../core/savings/savingsPlan.ts'
+import type { SavingsRequest } from '../core/savings/savingsRequest.ts'
+import { catalogueOf } from './catalogueOf.ts'
+import type { Deps } from './deps.ts'
+
+/**
+ * Plans what one household can save. Touches no database unless a past catalogue revision is asked for.
+ * @throws FaultyInput naming every fault of shape and of the trade at once; DomainError unknown-revision, plan-too-large
+ */
+export async function planSavings(deps: Deps, submitted: Submitted<SavingsRequest>): Promise<SavingsPlan> {
+  const catalogue = await catalogueOf(deps, submitted.value?.catalogueRevision)
+  const faults = [
+    ...submitted.faults,
+    ...checkHousehold(submitted.raw, catalogue, deps.settings),
+    ...checkPlanOptions(submitted.raw, deps.settings),
+  ]
+  if (submitted.value === null || faults.length > 0) throw new FaultyInput(faults)
+  return plan(submitted.value, catalogue, deps.settings)
+}
