@@ -6,18 +6,21 @@ import type { SavingsPlan } from '../core/savings/savingsPlan.ts'
 import type { SavingsRequest } from '../core/savings/savingsRequest.ts'
 import { catalogueOf } from './catalogueOf.ts'
 import type { Deps } from './deps.ts'
+import { settingsAt } from './settingsAt.ts'
 
 /**
  * Plans what one household can save. Touches no database unless a past catalogue revision is asked for.
- * @throws FaultyInput naming every fault of shape and of the trade at once; DomainError unknown-revision, plan-too-large
+ * @throws FaultyInput naming every fault of shape and of the trade at once; DomainError unknown-revision, unknown-reference-revision,
+ *   plan-too-large
  */
 export async function planSavings(deps: Deps, submitted: Submitted<SavingsRequest>): Promise<SavingsPlan> {
   const catalogue = await catalogueOf(deps, submitted.value?.catalogueRevision)
+  const settings = await settingsAt(deps, submitted.value?.referenceRevision)
   const faults = [
     ...submitted.faults,
-    ...checkHousehold(submitted.raw, catalogue, deps.settings),
-    ...checkPlanOptions(submitted.raw, deps.settings),
+    ...checkHousehold(submitted.raw, catalogue, settings),
+    ...checkPlanOptions(submitted.raw, settings),
   ]
   if (submitted.value === null || faults.length > 0) throw new FaultyInput(faults)
-  return plan(submitted.value, catalogue, deps.settings)
+  return plan(submitted.value, catalogue, settings)
 }
