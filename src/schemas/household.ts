@@ -62,7 +62,10 @@ export const supplySchema = z
   .meta({ id: 'Supply' })
 
 /** Each series is bounded by itself; many together would be an unbounded sum, too. */
-function limitSamples(devices: readonly z.output<typeof deviceSchema>[], context: z.RefinementCtx): void {
+export function limitSamples(
+  devices: readonly z.output<typeof deviceSchema>[],
+  context: z.RefinementCtx,
+): void {
   const lengths = devices.flatMap(({ modes = [] }) =>
     modes.map(({ reading }) => (reading?.kind === 'samples' ? reading.watts.length : 0)),
   )

@@ -51,6 +51,12 @@ const ANSWERS = [
     of: ['estimatePopulation', 'stock'],
   },
   {
+    file: `${rest}verification/examples.ts`,
+    name: 'exampleVerification',
+    path: '/v1/verifications',
+    of: ['verifySavings', 'visits'],
+  },
+  {
     file: `${rest}savings/examples.ts`,
     name: 'exampleSavingsPlan',
     path: '/v1/savings-plans',

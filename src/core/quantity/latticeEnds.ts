@@ -41,7 +41,7 @@ const MOST_STEPS = 400
 /** Above this many parts the step shrinks, since each adds its smear. */
 const PARTS = 16
 
-function stepFor({ below, above }: Reach, score: number): number {
+export function stepFor({ below, above }: Reach, score: number): number {
   const width = below + above
   // However narrow the interval, it needs a few steps.
   const scores = Math.max(1, score)

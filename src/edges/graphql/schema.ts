@@ -34,6 +34,7 @@ import './queries/quiz.ts'
 import './queries/referenceRevisions.ts'
 import './queries/savings.ts'
 import './queries/tariffs.ts'
+import './queries/verification.ts'
 
 /** The schema that is served. schema.graphql beside this file is its printed form, for readers and for checks. */
 export const schema = builder.toSchema()

@@ -10,6 +10,7 @@ import { COMPARISON_REQUESTS } from './money/examples.ts'
 import { REFERENCE_REQUESTS } from './reference/examples.ts'
 import { POPULATION_REQUESTS } from './population/examples.ts'
 import { SAVINGS_REQUESTS } from './savings/examples.ts'
+import { VERIFICATION_REQUESTS } from './verification/examples.ts'
 import { BASE_LOAD_REQUESTS } from './baseLoadExamples.ts'
 import { QUIZ_REQUESTS } from './quiz/examples.ts'
 import { READING_REQUESTS } from './readingExamples.ts'
@@ -76,6 +77,7 @@ export const REQUEST_EXAMPLES: Readonly<Record<string, Examples>> = {
   planSavings: SAVINGS_REQUESTS,
   estimatePopulation: POPULATION_REQUESTS,
   answerQuiz: QUIZ_REQUESTS,
+  verifySavings: VERIFICATION_REQUESTS,
 }
 
 /** The answer to the smallest household. */

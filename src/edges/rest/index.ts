@@ -21,6 +21,7 @@ import { MONEY_ROUTES } from './money/index.ts'
 import { postPopulationEstimate } from './population/postPopulationEstimate.ts'
 import { SAVINGS_ROUTES } from './savings/index.ts'
 import { CATALOGUE_ROUTES } from './catalogue/index.ts'
+import { postVerification } from './verification/postVerification.ts'
 import type { RestContext } from './restContext.ts'
 import { type SubmittedTypeProvider, submittedCompiler } from './submitted.ts'
 
@@ -72,6 +73,7 @@ export async function registerRest(
     for (const addRoute of QUIZ_ROUTES) addRoute(app, context)
     for (const addRoute of SAVINGS_ROUTES) addRoute(app, context)
     postPopulationEstimate(app, context)
+    postVerification(app, context)
     getProblem(app)
     getLiveness(app)
     getReadiness(app, context)

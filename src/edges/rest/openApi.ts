@@ -94,6 +94,7 @@ export async function describeApi(app: FastifyInstance, version: string): Promis
         },
         { name: 'savings', description: 'What a household can do about standby, and what is worth doing' },
         { name: 'populations', description: 'Streets, cities and countries' },
+        { name: 'verification', description: 'What was saved between two visits' },
         { name: 'access', description: 'Organisations, their API keys, and the audit trail' },
         { name: 'service', description: 'The service itself' },
       ],

@@ -22,6 +22,8 @@ import {
   tariffComparisonSchema,
 } from '../../../src/schemas/tariffComparison.ts'
 import { readingEvaluationSchema, readingToEvaluateSchema } from '../../../src/schemas/readingEvaluation.ts'
+import { verificationRequestSchema } from '../../../src/schemas/verification.ts'
+import { verificationSchema } from '../../../src/schemas/verificationAnswer.ts'
 import { printedSchema } from './printedSchema.ts'
 
 const COMMITTED = '../../../src/edges/graphql/schema.graphql'
@@ -123,6 +125,8 @@ test.each([
   ['TariffComparison', tariffComparisonSchema, []],
   // GraphQL names the alternative that REST tells by its being a text.
   ['TariffComparisonInput', tariffComparisonRequestSchema, []],
+  ['Verification', verificationSchema, []],
+  ['VerificationInput', verificationRequestSchema, []],
 ])('%s has the same field names over both edges', (type, schemaOfRest, besides) => {
   expect(distinct(pathsOf(schema.getType(type)!))).toEqual(
     distinct([...withoutKind(namesOf(schemaOfRest)), ...besides]),

@@ -7,7 +7,11 @@ import { triangular } from '../../../../src/core/quantity/triangular.ts'
 import { twoPieceLognormal } from '../../../../src/core/quantity/twoPieceLognormal.ts'
 
 /** One uncertain figure by its numbers, so that the oracle draws it by its own formulas and not by the core's. */
-export type Figure =
+export type Figure = FigureByKind & {
+  /** Figures of one name are one quantity. */
+  readonly name?: string
+}
+type FigureByKind =
   | { readonly kind: 'exact'; readonly value: number }
   | {
       readonly kind: 'draw'
@@ -32,7 +36,7 @@ export interface Recipe {
   readonly devices: readonly (readonly Product[])[]
   /** Half-width of the voltage's rectangular distribution about its nominal. */
   readonly voltageHalfWidth: number
-  readonly outer: Extract<Figure, { kind: 'rectangular' }> | null
+  readonly outer: (Figure & { readonly kind: 'rectangular' }) | null
   readonly coverage: number
 }
 

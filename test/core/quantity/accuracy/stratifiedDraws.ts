@@ -78,17 +78,20 @@ function stepsOf(product: Product, voltageHalfWidth: number, inputs: Inputs): St
 }
 
 function timesFigure(figure: Figure, inputs: Inputs): Step {
+  let part = 0
+  const order = () =>
+    figure.name === undefined ? inputs.alone() : inputs.named(`figure ${figure.name} ${part++}`)
   switch (figure.kind) {
     case 'exact':
       return (values) => {
         for (let i = 0; i < BLOCK; i++) values[i]! *= figure.value
       }
     case 'rectangular':
-      return timesRectangular(figure.middle, figure.halfWidth, inputs.alone())
+      return timesRectangular(figure.middle, figure.halfWidth, order())
     case 'triangular':
-      return timesTriangular(figure, inputs.alone())
+      return timesTriangular(figure, order())
     case 'draw':
-      return timesDraws(figure, inputs)
+      return timesDraws(figure, order)
   }
 }
 
@@ -114,12 +117,12 @@ function timesTriangular(
 /** Every one of the quantity is drawn for itself. */
 function timesDraws(
   { low, typical, high, quantity }: Extract<Figure, { kind: 'draw' }>,
-  inputs: Inputs,
+  order: () => Order,
 ): Step {
   const median = Math.max(typical, SMALLEST_W)
   const below = Math.log(median / Math.max(low, SMALLEST_W)) / Z95
   const above = Math.log(Math.max(high, median) / median) / Z95
-  const each = Array.from({ length: quantity }, () => inputs.alone())
+  const each = Array.from({ length: quantity }, () => order())
   const sums = new Float64Array(BLOCK)
   return (values, from) => {
     sums.fill(0)
