@@ -51,7 +51,7 @@ const ANSWERS = [
     of: ['estimatePopulation', 'stock'],
   },
   {
-    file: `${rest}verification/examples.ts`,
+    file: `${rest}verification/exampleVerification.ts`,
     name: 'exampleVerification',
     path: '/v1/verifications',
     of: ['verifySavings', 'visits'],

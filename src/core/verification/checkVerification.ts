@@ -16,9 +16,8 @@ const MOST_CHECKED = 500
  */
 export function checkVerification(raw: unknown, catalogue: Catalogue, settings: EstimateSettings): Fault[] {
   if (!isObject(raw)) return []
-  const { devices: _devices, meters: _meters, ...top } = raw
   return [
-    ...checkHousehold(top, catalogue, settings),
+    ...checkHousehold({ ...raw, devices: [], meters: [] }, catalogue, settings),
     ...VISITS.flatMap((visit) => checkVisit(raw, visit, catalogue, settings)),
     ...checkMeters(raw),
     ...checkPlan(raw),

@@ -97,8 +97,8 @@ function sameLabel({ given: before }: ModeAtVisit, { given: after }: ModeAtVisit
 
 function sameFactor(before: ModeAtVisit, after: ModeAtVisit): readonly Distribution[] | null {
   const [one, other] = [assumedFactor(before), assumedFactor(after)]
-  const isOne =
-    one && other && one.low === other.low && one.typical === other.typical && one.high === other.high
+  if (!one || !other) return null
+  const isOne = one.low === other.low && one.typical === other.typical && one.high === other.high
   return isOne ? before.terms.power.factors : null
 }
 

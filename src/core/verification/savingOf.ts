@@ -79,14 +79,17 @@ function costOf(
   devices: readonly DeviceContrasts[],
   contrasts: readonly Contrast[],
   energy: Interval,
-  { coverage, price: { price, ofMode }, onePrice }: SavingRules,
+  { coverage, price: saved, onePrice }: SavingRules,
 ): ExactCost {
+  const { relativeUncertainty, perKwh } = saved.price
   if (onePrice) {
-    const kwh = timesUncertain(contrasts, energy, coverage, price.relativeUncertainty)
-    return exactly(kwh, (end) => price.perKwh.times(end))
+    const kwh = timesUncertain(contrasts, energy, coverage, relativeUncertainty)
+    return exactly(kwh, (end) => perKwh.times(end))
   }
-  const priced = devices.flatMap((device) => device.priced(({ schedule }: ModeTerms) => ofMode(schedule)))
-  const cost = timesUncertain(priced, null, coverage, price.relativeUncertainty)
+  const priced = devices.flatMap((device) =>
+    device.priced(({ schedule }: ModeTerms) => saved.ofMode(schedule)),
+  )
+  const cost = timesUncertain(priced, null, coverage, relativeUncertainty)
   return exactly(cost, (end) => new Money(end))
 }
 

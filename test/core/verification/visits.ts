@@ -8,7 +8,7 @@ import { testSettings } from '../../helpers/testSettings.ts'
 
 export const catalogue = catalogueOf(1, testCategories)
 export const WATTMETER = { id: 'wattmeter', percentOfReading: 2, counts: 5, resolution: 0.01 }
-export const CLAMP = { id: 'clamp', percentOfReading: 3, counts: 5, resolution: 0.001 }
+const CLAMP = { id: 'clamp', percentOfReading: 3, counts: 5, resolution: 0.001 }
 
 export const watts = (value: number, meterId = 'wattmeter'): Reading => ({
   kind: 'power',

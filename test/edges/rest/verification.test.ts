@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { readConfig, settingsOf } from '../../../src/config.ts'
-import { exampleVerification, VERIFICATION_REQUESTS } from '../../../src/edges/rest/verification/examples.ts'
+import { exampleVerification } from '../../../src/edges/rest/verification/exampleVerification.ts'
+import { VERIFICATION_REQUESTS } from '../../../src/edges/rest/verification/examples.ts'
 import { readSeed } from '../../../src/readSeed.ts'
 import { verificationSchema } from '../../../src/schemas/verificationAnswer.ts'
 import { expectProblem, faultsOf } from '../../helpers/expectProblem.ts'

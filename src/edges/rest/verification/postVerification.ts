@@ -7,7 +7,7 @@ import { bodyRequired } from '../bodyRequired.ts'
 import { NEEDS_BODY, NEEDS_KEY, problemAnswers } from '../problem.ts'
 import type { RestContext } from '../restContext.ts'
 import { noQuery, queryFaults, type RestApp } from '../submitted.ts'
-import { exampleVerification } from './examples.ts'
+import { exampleVerification } from './exampleVerification.ts'
 
 export function postVerification(app: RestApp, { deps, anonymousEstimates }: RestContext): void {
   app.route({
