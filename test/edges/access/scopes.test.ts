@@ -47,6 +47,7 @@ const QUESTIONS = [
   'compareTariffs',
   'checkAgainstLimit',
   'planSavings',
+  'verifySavings',
   'estimatePopulation',
   'evaluateBaseLoad',
   'answerQuiz',
