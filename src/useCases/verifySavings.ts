@@ -4,17 +4,20 @@ import type { Verification, VerificationRequest } from '../core/verification/ver
 import { verifySavings as verify } from '../core/verification/verifySavings.ts'
 import { catalogueOf } from './catalogueOf.ts'
 import type { Deps } from './deps.ts'
+import { settingsAt } from './settingsAt.ts'
 
 /**
  * What was saved between two visits. Touches no database unless a past catalogue revision is asked for.
- * @throws FaultyInput naming every fault of shape and of the trade at once; DomainError unknown-revision
+ * @throws FaultyInput naming every fault of shape and of the trade at once; DomainError unknown-revision,
+ *   unknown-reference-revision
  */
 export async function verifySavings(
   deps: Deps,
   submitted: Submitted<VerificationRequest>,
 ): Promise<Verification> {
   const catalogue = await catalogueOf(deps, submitted.value?.catalogueRevision)
-  const faults = [...submitted.faults, ...checkVerification(submitted.raw, catalogue, deps.settings)]
+  const settings = await settingsAt(deps, submitted.value?.referenceRevision)
+  const faults = [...submitted.faults, ...checkVerification(submitted.raw, catalogue, settings)]
   if (submitted.value === null || faults.length > 0) throw new FaultyInput(faults)
-  return verify(submitted.value, catalogue, deps.settings)
+  return verify(submitted.value, catalogue, settings)
 }
