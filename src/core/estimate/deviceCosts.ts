@@ -59,5 +59,7 @@ function shown({ expected, low, high }: Interval, places: number): MoneyInterval
 
 function amount(cost: number, places: number): string {
   const unit = 10 ** places
-  return (Math.round(cost * unit) / unit).toFixed(places)
+  const units = Math.round(cost * unit)
+  if (places === 0) return String(units)
+  return `${Math.floor(units / unit)}.${String(units % unit).padStart(places, '0')}`
 }

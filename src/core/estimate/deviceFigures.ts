@@ -39,7 +39,8 @@ export function deviceFigures(
     powerW: significantInterval(power),
     energyKwhPerYear: significantInterval(energy),
     modes: estimates,
-    warnings: withoutRepeats(modes.flatMap(({ warnings }) => warnings)),
+    warnings:
+      modes.length === 1 ? modes[0]!.warnings : withoutRepeats(modes.flatMap(({ warnings }) => warnings)),
   }
 }
 

@@ -40,8 +40,10 @@ export function priceStandby(
   coverage: number,
 ): StandbyCost {
   const price = standbyPrice(tariff, use, energy)
-  const surchargeOf = onceForEach((schedule: PricedMode['schedule']) => scheduleSurcharge(tariff, schedule))
-  const priceOf = ({ schedule }: PricedMode) => Money.max(ZERO, price.perKwh.plus(surchargeOf(schedule)))
+  const priceAt = onceForEach((schedule) =>
+    Money.max(ZERO, price.perKwh.plus(scheduleSurcharge(tariff, schedule))),
+  )
+  const priceOf = ({ schedule }: PricedMode) => priceAt(schedule)
   const costOf = (kwh: Interval, some: readonly PricedMode[]) =>
     proportional(kwh, some, some.map(priceOf), price.relativeUncertainty, coverage)
   return {
@@ -62,7 +64,7 @@ function proportional(
 ): ExactCost {
   const first = prices[0] ?? ZERO
   const outer = relativeUncertainty > 0 ? rectangularSum(1, relativeUncertainty) : undefined
-  if (prices.every((price) => price.eq(first))) {
+  if (prices.every((price) => price === first || price.eq(first))) {
     const { low, high } = outer
       ? intervalOfSum(
           modes.map((mode) => mode.energy),
@@ -86,11 +88,14 @@ function bent(cost: ExactCost, { curve, perKwh }: StandbyPrice, energy: Interval
   return { expected: cost.expected, low, high: Money.max(low, cost.high.plus(off(energy.high))) }
 }
 
+/** Most modes have no stated hours, and those that have share a few. */
 function onceForEach<T>(
   work: (schedule: PricedMode['schedule']) => T,
 ): (schedule: PricedMode['schedule']) => T {
   const known = new Map<string, T>()
+  const unscheduled = work(null)
   return (schedule) => {
+    if (schedule === null) return unscheduled
     const key = JSON.stringify(schedule)
     const result = known.get(key) ?? work(schedule)
     known.set(key, result)

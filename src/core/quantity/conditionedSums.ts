@@ -51,7 +51,7 @@ function times({ coefficient, factors, metered }: Term, by: number): Term {
 
 /** A factor that several terms share and that a meter reaches over: its readings stand inside of it and outside. */
 function crossingKey(terms: readonly Term[]): string | null {
-  if (!terms.some(({ shared }) => shared)) return null
+  if (terms.length === 1 || !terms.some(({ shared }) => shared)) return null
   const uses = new Map<string, number>()
   for (const { shared } of terms) if (shared) uses.set(shared.key, (uses.get(shared.key) ?? 0) + 1)
   const keyOfMeter = new Map<string, string | null>()

@@ -10,7 +10,7 @@ const NO_GROUPS: readonly (readonly Term[])[] = []
 
 export function grouped(terms: readonly Term[], keyOf: (term: Term) => string | null | undefined): Grouped {
   // Most sums share nothing; they are told apart before anything is made for them.
-  if (!terms.some((term) => keyOf(term))) return { alone: terms, groups: NO_GROUPS }
+  if (terms.length === 1 || !terms.some((term) => keyOf(term))) return { alone: terms, groups: NO_GROUPS }
   const alone: Term[] = []
   const byKey = new Map<string, Term[]>()
   for (const term of terms) {

@@ -26,14 +26,14 @@ export function intervalOfSum(terms: readonly Term[], coverage: number, outer?: 
   let expected = 0
   for (const term of terms) expected += termMean(term)
   if (outer) expected *= outer.mean
-  const sums = conditionedSums(terms).map((sum) => withOuter(sum, outer))
+  const inner = conditionedSums(terms)
+  const sums = outer ? inner.map((sum) => timesOuter(sum, outer)) : inner
   const closed = sums.length === 1 ? closedForm(sums[0]!, pLow, pHigh) : null
   const { low, high } = closed ?? latticeEnds(sums, expected, pLow, pHigh)
   return { expected, low, high }
 }
 
-function withOuter(sum: Sum, outer: Distribution | undefined): Sum {
-  if (!outer) return sum
+function timesOuter(sum: Sum, outer: Distribution): Sum {
   const product = new GrowingSum()
   product.addScaled(outer, sum)
   return product

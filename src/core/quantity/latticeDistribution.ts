@@ -25,8 +25,12 @@ export function latticeDistribution(
   const count = (x: number) => Math.max(0, Math.min(length, Math.floor((x - first) / width) + 1))
   const beyond = (x: number) => (far !== null && x > far ? (1 - kept) * (x - far) : 0)
   const quantile = (p: number) => {
-    let i = 1
-    while (i < length && below[i]! < p) i++
+    let [i, last] = [1, length]
+    while (i < last) {
+      const middle = (i + last) >> 1
+      if (below[middle]! < p) i = middle + 1
+      else last = middle
+    }
     if (below[i]! < p) return far ?? first + length * width
     return Math.max(0, first + (i - 1.5 + (p - below[i - 1]!) / (below[i]! - below[i - 1]!)) * width)
   }

@@ -47,15 +47,18 @@ export const nodeAt = (value: number): Nodes => ({
 const ONE = Float64Array.of(1)
 
 /**
- * A narrow distribution as a few weighted values with its exact mean, for products with a wider one.
+ * A narrow distribution times a constant as a few weighted values with its exact mean, for products with a wider one.
  * @param spreadRatio its relative spread over that of the widest factor, 0 to 1
  */
-export function nodesOf(x: Distribution, spreadRatio: number): Nodes {
+export function nodesOf(x: Distribution, spreadRatio: number, coefficient: number): Nodes {
   const { points, weights } = RULES.find(({ upTo }) => spreadRatio < upTo)!.rule
-  const values = points.map((p) => x.quantile(p))
+  const values = new Float64Array(points.length)
   let mean = 0
-  for (let i = 0; i < values.length; i++) mean += values[i]! * weights[i]!
-  const correction = mean > 0 ? x.mean / mean : 1
+  for (let i = 0; i < values.length; i++) {
+    values[i] = x.quantile(points[i]!)
+    mean += values[i]! * weights[i]!
+  }
+  const correction = (coefficient * x.mean) / mean
   for (let i = 0; i < values.length; i++) values[i]! *= correction
   return { values, weights, count: values.length }
 }
@@ -73,17 +76,22 @@ export function productOf(a: Nodes, b: Nodes): Nodes {
 function allProducts(a: Nodes, b: Nodes): Nodes {
   const count = a.count * b.count
   const [values, weights] = [new Float64Array(count), new Float64Array(count)]
-  for (let k = 0; k < count; k++) {
-    const [i, j] = [Math.floor(k / b.count), k % b.count]
-    values[k] = a.values[i]! * b.values[j]!
-    weights[k] = a.weights[i]! * b.weights[j]!
-  }
+  for (let i = 0; i < a.count; i++)
+    for (let j = 0; j < b.count; j++) {
+      const k = i * b.count + j
+      values[k] = a.values[i]! * b.values[j]!
+      weights[k] = a.weights[i]! * b.weights[j]!
+    }
   return { values, weights, count }
 }
 
 function gathered({ values, weights, count }: Nodes): Nodes {
-  const low = Math.min(...values)
-  const step = (Math.max(...values) - low) / CELLS
+  let [low, high] = [values[0]!, values[0]!]
+  for (let k = 1; k < count; k++) {
+    low = Math.min(low, values[k]!)
+    high = Math.max(high, values[k]!)
+  }
+  const step = (high - low) / CELLS
   const cells = new Float64Array(CELLS + 1)
   for (let k = 0; k < count; k++) {
     const place = (values[k]! - low) / step

@@ -58,6 +58,9 @@ function spreadOfNode(node: SumNode, step: number, reach: number, depth: number,
   else spreadOfScaled(node, step, reach, depth, into)
 }
 
+/** One value that stands for certain: written anew for each product, since most products have a single factor. */
+const CONSTANT = nodeAt(1)
+
 /** The widest factor keeps its closed form; the narrower ones become a few weighted values of its scale. */
 function spreadOfProduct(
   { coefficient, factors }: ProductNode,
@@ -65,19 +68,20 @@ function spreadOfProduct(
   reach: number,
   into: Lattice,
 ): void {
-  const constant = nodeAt(coefficient)
   if (factors.length === 1) {
-    spread(factors[0]!, constant, step, reach, into)
+    CONSTANT.values[0] = coefficient
+    spread(factors[0]!, CONSTANT, step, reach, into)
     return
   }
   const spreads = factors.map(relativeSpread)
   const widest = spreads.indexOf(Math.max(...spreads))
-  const scales = factors.reduce<Nodes>(
-    (nodes, factor, i) =>
-      i === widest ? nodes : productOf(nodes, nodesOf(factor, spreads[i]! / spreads[widest]!)),
-    constant,
-  )
-  spread(factors[widest]!, scales, step, reach, into)
+  let scales: Nodes | undefined
+  factors.forEach((factor, i) => {
+    if (i === widest) return
+    const ratio = spreads[i]! / spreads[widest]!
+    scales = scales ? productOf(scales, nodesOf(factor, ratio, 1)) : nodesOf(factor, ratio, coefficient)
+  })
+  spread(factors[widest]!, scales!, step, reach, into)
 }
 
 /**
