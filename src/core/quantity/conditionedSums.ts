@@ -4,14 +4,14 @@ import { type Term, termMean } from './term.ts'
 import { treeOf } from './treeOf.ts'
 
 /** Strata of a shared factor; with what is done inside of each, more would not show (README.md, table). */
-const STRATA = 16
+const STRATA = 8
 
 /**
  * A sum of terms as trees that stand for it in equal parts. One tree is enough unless a meter's readings stand both
  * inside and outside a shared factor, such as a meter that read power as well as current at the supply's assumed
  * voltage: meter and voltage then each reach over the other, and no tree holds both.
  *
- * The shared factor V is then cut into 16 strata of equal probability, and in each the rest is a tree without V:
+ * The shared factor V is then cut into 8 strata of equal probability, and in each the rest is a tree without V:
  *
  *   V A + B  ~  v_i A + B + r_i E[A]        v_i the stratum's middle, r_i rectangular on +- half of its width
  *

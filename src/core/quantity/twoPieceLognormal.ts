@@ -73,6 +73,8 @@ class TwoPieceLognormal implements Distribution {
   cdf(x: number): number {
     if (x <= 0) return 0
     const logarithm = Math.log(x / this.#median)
+    // Without a spread above, the upper half of the probability sits at the median.
+    if (logarithm >= 0 && this.#above === 0) return 1
     return normalCdf(logarithm * (logarithm < 0 ? this.#perBelow : this.#perAbove))
   }
   cdfIntegral(x: number): number {

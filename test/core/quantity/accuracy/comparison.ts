@@ -26,7 +26,7 @@ export function compare(recipe: Recipe, seed: number): { readonly total: Errors;
   }
 }
 
-function errorsOf(found: Interval, wanted: Interval): Errors {
+export function errorsOf(found: Interval, wanted: Interval): Errors {
   const width = wanted.high - wanted.low
   return {
     low: Math.abs(found.low - wanted.low) / width,
@@ -36,7 +36,7 @@ function errorsOf(found: Interval, wanted: Interval): Errors {
 }
 
 /** Mean and coverage interval of draws, which are put into another order. */
-function intervalOf(draws: Float64Array, coverage: number): Interval {
+export function intervalOf(draws: Float64Array, coverage: number): Interval {
   const tail = (1 - coverage) / 2
   return {
     expected: draws.reduce((sum, draw) => sum + draw, 0) / draws.length,

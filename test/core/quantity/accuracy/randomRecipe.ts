@@ -10,15 +10,16 @@ const COVERAGES = [0.5, 0.9, 0.9, 0.9, 0.99]
  * wattmeter or a clamp meter, declared; hours, power factors and prices exact or uncertain. Every tenth has a single
  * device, every third draws that differ up to 27-fold from their typical figure, every eighth a meter that reads power
  * as well as current at the supply's assumed voltage.
+ * @param devices how many, where that is not left to chance
  */
-export function randomRecipe(index: number): Recipe {
+export function randomRecipe(index: number, devices?: number): Recipe {
   const generator = xoroshiro128plus(0x5eed + index)
   for (let i = 0; i < 20; i++) generator.next()
   const chance = new Chance(() => (generator.next() >>> 0) / 0x1_0000_0000)
   const count = index % 10 === 0 ? 1 : 1 + Math.floor(MOST_DEVICES * chance.next())
   const kind = { spread: index % 3 === 0 ? 25 : 3, crosses: index % 8 === 0 }
   return {
-    devices: Array.from({ length: count }, () => deviceOf(chance, kind)),
+    devices: Array.from({ length: devices ?? count }, () => deviceOf(chance, kind)),
     voltageHalfWidth: 0.06,
     outer: chance.under(0.25) ? { kind: 'rectangular', middle: 1, halfWidth: 0.2 * chance.next() } : null,
     coverage: chance.among(COVERAGES),
