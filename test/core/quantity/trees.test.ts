@@ -232,7 +232,7 @@ describe('small parts of a sum', () => {
     const outer = new GrowingSum()
     outer.addScaled(rectangularSum(2, 0.1), inner)
     const [node] = absorbSmall(outer, varianceIn(outer)).nodes
-    expect(node!.kind === 'scaled' && node.of.nodes).toHaveLength(2)
+    expect(node?.kind === 'scaled' && node.of.nodes).toHaveLength(2)
     expect(node!.mean).toBeCloseTo(80, 9)
     outer.addProduct(1, [rectangularSum(30, 20)])
     const both = absorbSmall(outer, varianceIn(outer))

@@ -3,6 +3,12 @@ import { distributionOf, type Recipe, termsOf } from './recipe.ts'
 import { nthSmallest } from './nthSmallest.ts'
 import { stratifiedDraws } from './stratifiedDraws.ts'
 
+/** Something of a household's total times the price, and of its first device. */
+export interface OfHousehold<T> {
+  readonly total: T
+  readonly first: T
+}
+
 /** How far the core is off: the ends in shares of the interval's width, the mean in shares of itself. */
 export interface Errors {
   readonly low: number
@@ -10,20 +16,27 @@ export interface Errors {
   readonly mean: number
 }
 
-/** Of the total times the price, and of the first device. */
-export function compare(recipe: Recipe, seed: number): { readonly total: Errors; readonly first: Errors } {
-  const { devices, coverage, outer, voltageHalfWidth } = recipe
+/** What the oracle draws. */
+export function drawnIntervals(recipe: Recipe, seed: number): OfHousehold<Interval> {
   const drawn = stratifiedDraws(recipe, seed)
+  return {
+    total: intervalOf(drawn.total, recipe.coverage),
+    first: intervalOf(drawn.first, recipe.coverage),
+  }
+}
+
+/** What the core makes of the same household, beside that. */
+export function compare(
+  { devices, coverage, outer, voltageHalfWidth }: Recipe,
+  drawn: OfHousehold<Interval>,
+): OfHousehold<Errors> {
   const total = intervalOfSum(
     termsOf(devices.flat(), voltageHalfWidth),
     coverage,
     outer ? distributionOf(outer) : undefined,
   )
   const first = intervalOfSum(termsOf(devices[0]!, voltageHalfWidth), coverage)
-  return {
-    total: errorsOf(total, intervalOf(drawn.total, coverage)),
-    first: errorsOf(first, intervalOf(drawn.first, coverage)),
-  }
+  return { total: errorsOf(total, drawn.total), first: errorsOf(first, drawn.first) }
 }
 
 export function errorsOf(found: Interval, wanted: Interval): Errors {
@@ -36,7 +49,7 @@ export function errorsOf(found: Interval, wanted: Interval): Errors {
 }
 
 /** Mean and coverage interval of draws, which are put into another order. */
-export function intervalOf(draws: Float64Array, coverage: number): Interval {
+function intervalOf(draws: Float64Array, coverage: number): Interval {
   const tail = (1 - coverage) / 2
   return {
     expected: draws.reduce((sum, draw) => sum + draw, 0) / draws.length,

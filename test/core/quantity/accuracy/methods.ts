@@ -1,14 +1,12 @@
-import { variance } from '../../../../src/core/quantity/distribution.ts'
+import { type Distribution, variance } from '../../../../src/core/quantity/distribution.ts'
 import { type Interval, intervalOfSum } from '../../../../src/core/quantity/intervalOfSum.ts'
 import { monteCarloInterval } from '../../../../src/core/quantity/monteCarlo.ts'
 import { normalQuantile } from '../../../../src/core/quantity/normal.ts'
-import type { Distribution } from '../../../../src/core/quantity/distribution.ts'
 import { type Term, termMean } from '../../../../src/core/quantity/term.ts'
 import { varianceOfSum } from '../../../../src/core/quantity/varianceOfSum.ts'
-import { type Errors, errorsOf, intervalOf } from './comparison.ts'
+import { drawnIntervals, type Errors, errorsOf } from './comparison.ts'
 import { randomRecipe } from './randomRecipe.ts'
 import { distributionOf, type Recipe, termsOf } from './recipe.ts'
-import { stratifiedDraws } from './stratifiedDraws.ts'
 
 /**
  * Prints the table of README.md in core/quantity: ways to make an interval, each with its errors against the oracle on so
@@ -65,10 +63,9 @@ function momentsOf(terms: readonly Term[], outer?: Distribution): { mean: number
 
 /** Errors of every method for the total and the first device of one household, drawn once for all. */
 function errorsOn(recipe: Recipe, seed: number): Map<string, Errors[]> {
-  const drawn = stratifiedDraws(recipe, seed)
+  const wanted = drawnIntervals(recipe, seed)
   const { devices, coverage, voltageHalfWidth } = recipe
   const outer = recipe.outer ? distributionOf(recipe.outer) : undefined
-  const wanted = { total: intervalOf(drawn.total, coverage), first: intervalOf(drawn.first, coverage) }
   const terms = {
     total: termsOf(devices.flat(), voltageHalfWidth),
     first: termsOf(devices[0]!, voltageHalfWidth),
