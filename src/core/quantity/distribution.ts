@@ -33,3 +33,12 @@ export const relativeSpread = (x: Distribution): number =>
 
 /** Probability that `min` and `max` may leave out at either end; on a lattice it is put on the last point. */
 export const TAIL = 1e-6
+
+/**
+ * A half-width below this share of the value shows in no digit that is given, and its square would be lost beside the
+ * value's: such a value counts as exact.
+ */
+export const NEGLIGIBLE_SPREAD = 1e-7
+
+/** Below this, squares and what is made of them are lost to underflow; no unit of the service has so small a figure. */
+export const SMALLEST = 1e-60

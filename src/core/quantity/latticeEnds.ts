@@ -1,4 +1,5 @@
 import { absorbSmall } from './absorbSmall.ts'
+import { NEGLIGIBLE_SPREAD } from './distribution.ts'
 import { latticeQuantile } from './latticeQuantile.ts'
 import { mixture } from './mixture.ts'
 import { normalQuantile } from './normal.ts'
@@ -16,18 +17,27 @@ export interface Ends {
  * Quantiles of equal parts of sums, on a lattice whose step suits them.
  * @param expected mean of the whole
  * @param pHigh at least 1/2
+ * @throws Error where a part is not a number
  */
 export function latticeEnds(sums: readonly Sum[], expected: number, pLow: number, pHigh: number): Ends {
   const reach = sums.map((sum) => reachOf(sum, pLow, pHigh)).reduce(wider)
+  // What would show in no digit would be lost beside the rest.
+  if (reach.below + reach.above < NEGLIGIBLE_SPREAD * expected) return { low: expected, high: expected }
   const score = normalQuantile(pHigh)
   const parts = sums.map((sum) => absorbSmall(sum, ((reach.below + reach.above) / 2 / score) ** 2))
   const step = stepFor(reach, score) / Math.sqrt(Math.max(1, countParts(parts[0]!) / PARTS))
   const middle = Math.max(expected, reach.middle)
-  for (let beyond = 1.5; ; beyond *= 2) {
+  for (let beyond = 1.5; beyond < FARTHEST; beyond *= 2) {
     const ends = quantiles(parts, step, middle + beyond * reach.above, pLow, pHigh)
     if (ends) return ends
   }
+  throw new Error(
+    `The upper end of an interval about ${expected} lies beyond all reach: a part is not a number.`,
+  )
 }
+
+/** No finite sum needs a twentieth of it; a figure that is none would search for ever. */
+const FARTHEST = 200
 
 const wider = (a: Reach, b: Reach): Reach => (b.below + b.above > a.below + a.above ? b : a)
 

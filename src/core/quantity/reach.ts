@@ -25,8 +25,9 @@ export function reachOf(sum: Sum, pLow: number, pHigh: number): Reach {
 function reachOfProduct({ coefficient, factors }: ProductNode, pLow: number, pHigh: number): Reach {
   let [middle, below, above] = [coefficient, 0, 0]
   for (const factor of factors) {
-    // The median may be a clipped zero, which tells nothing of the scale.
-    const center = factor.quantile(0.5) || factor.mean
+    const median = factor.quantile(0.5)
+    // The median of what is cut at zero may be next to nothing, which tells nothing of the scale.
+    const center = median < 1e-6 * factor.mean ? factor.mean : median
     middle *= center
     below += ((center - factor.quantile(pLow)) / center) ** 2
     above += ((factor.quantile(pHigh) - center) / center) ** 2

@@ -1,4 +1,4 @@
-import type { Distribution } from './distribution.ts'
+import { type Distribution, NEGLIGIBLE_SPREAD, SMALLEST } from './distribution.ts'
 import { exact } from './exact.ts'
 
 /**
@@ -15,7 +15,7 @@ import { exact } from './exact.ts'
 export function rectangularSum(value: number, halfWidth1: number, halfWidth2 = 0): Distribution {
   const larger = Math.max(halfWidth1, halfWidth2)
   const smaller = Math.min(halfWidth1, halfWidth2)
-  if (larger === 0) return exact(Math.max(0, value))
+  if (larger <= NEGLIGIBLE_SPREAD * value || larger < SMALLEST) return exact(Math.max(0, value))
   if (smaller < larger * 1e-6) return new Trapezoid(value, Math.hypot(larger, smaller), 0)
   return new Trapezoid(value, larger, smaller)
 }

@@ -34,13 +34,16 @@ const lastPoint = (x: Distribution, scale: number, step: number) => Math.ceil((x
 /** The integrated distribution function at the points of one lattice, and one beyond. */
 let integrals = new Float64Array(256)
 
+/** In steps: what lies so near to zero stands on it, as it has no digits left to be split between two points. */
+const NEARLY_ZERO = 1e-12
+
 /**
  * Adds weight x P(scale x X = k step) to every point k. The mass of a point is the second difference of the
  * integrated distribution function; what lies beyond the ends of X's own range is put on its last points.
  */
 function addMasses(x: Distribution, scale: number, weight: number, step: number, into: Lattice): void {
   const { masses, start } = into
-  if (scale <= 0) {
+  if (scale * x.max < NEARLY_ZERO * step) {
     masses[-start]! += weight
     return
   }

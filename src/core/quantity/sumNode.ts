@@ -1,4 +1,4 @@
-import type { Distribution } from './distribution.ts'
+import { type Distribution, isExact, SMALLEST } from './distribution.ts'
 
 /** A coefficient times independent uncertain factors. */
 export interface ProductNode {
@@ -39,14 +39,14 @@ export class GrowingSum implements Sum {
     let [mean, square] = [1, 1]
     const uncertain: Distribution[] = []
     for (const factor of factors) {
-      if (factor.min === factor.max) scale *= factor.mean
+      if (isExact(factor)) scale *= factor.mean
       else {
         uncertain.push(factor)
         mean *= factor.mean
         square *= factor.meanSquare
       }
     }
-    if (uncertain.length === 0 || scale === 0) {
+    if (uncertain.length === 0 || scale * mean < SMALLEST) {
       this.constant += scale * mean
       return
     }
@@ -61,7 +61,9 @@ export class GrowingSum implements Sum {
   }
 
   addScaled(by: Distribution, of: Sum): void {
-    this.nodes.push(scaledNode(by, of))
+    const node = scaledNode(by, of)
+    if (node.mean < SMALLEST) this.constant += node.mean
+    else this.nodes.push(node)
   }
 }
 

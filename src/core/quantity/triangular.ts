@@ -1,5 +1,5 @@
 import type { Range } from '../catalogue/category.ts'
-import type { Distribution } from './distribution.ts'
+import { type Distribution, NEGLIGIBLE_SPREAD, SMALLEST } from './distribution.ts'
 import { exact } from './exact.ts'
 
 /**
@@ -10,7 +10,9 @@ import { exact } from './exact.ts'
  * Source: JCGM 100:2008 (GUM) 4.3.9 for the use; the moments are the textbook ones.
  */
 export function triangular(range: Range): Distribution {
-  return range.low === range.high ? exact(range.low) : new Triangular(range)
+  const { low, typical, high } = range
+  const isNarrow = high - low <= NEGLIGIBLE_SPREAD * high || high < SMALLEST
+  return isNarrow ? exact(typical) : new Triangular(range)
 }
 
 class Triangular implements Distribution {

@@ -31,8 +31,11 @@ export function twoPieceLognormal({ low, typical, high }: Range): Distribution {
 
 /** The same by its median and the spreads of ln X below and above it. */
 export function lognormalOf(median: number, below: number, above: number): Distribution {
-  return below === 0 && above === 0 ? exact(median) : new TwoPieceLognormal(median, below, above)
+  return Math.max(below, above) < NARROW ? exact(median) : new TwoPieceLognormal(median, below, above)
 }
+
+/** Less would not show, and would be lost in the error of tabulatedNormalCdf. */
+const NARROW = 1e-6
 
 class TwoPieceLognormal implements Distribution {
   readonly mean: number

@@ -120,6 +120,38 @@ describe('the interval of a sum that is hard on a lattice', () => {
     }
   })
 
+  test('is a point where nothing of its width would show', () => {
+    const tiny = of(
+      twoPieceLognormal({ low: 0.1, typical: 1, high: 5 }),
+      triangular({ low: 0, typical: 1e-40, high: 3e-30 }),
+    )
+    const found = intervalOfSum([of(exact(0.01)), tiny], 0.9)
+    expect(found).toEqual({ expected: found.expected, low: found.expected, high: found.expected })
+    expect(found.expected).toBeCloseTo(0.01, 12)
+  })
+
+  test.each([1e-300, 1e-150, 1e-61, 1e-59, 1e-20])('holds figures as small as %d', (small) => {
+    const shared = { key: 'voltage', distribution: rectangularSum(1, 0.06) }
+    const nearZero: Term = {
+      ...of(),
+      metered: { value: small, gain: 0.02, counts: 0.001, meter: 'm' },
+      shared,
+    }
+    const terms = [nearZero, nearZero, of(triangular({ low: 0, typical: small, high: 2 * small }), draw)]
+    const found = intervalOfSum(terms, 0.9)
+    expect(found.expected).toBeCloseTo(0.0005, 9)
+    expect(found.low).toBeGreaterThanOrEqual(0)
+    expect(found.high).toBeGreaterThan(found.expected)
+    expect(found.high).toBeLessThan(0.0022)
+    const alone = intervalOfSum(terms.slice(2), 0.9)
+    expect(alone.high).toBeGreaterThanOrEqual(alone.low)
+  })
+
+  test('of what is not a number is refused, and not searched for ever', () => {
+    const broken: Term = { coefficient: Number.NaN, factors: [draw, rectangularSum(1, 0.5)] }
+    expect(() => intervalOfSum([broken, of(draw)], 0.9)).toThrow('not a number')
+  })
+
   test('reaches as far as a wide part’s upper end needs', () => {
     // The 99.5th percentile of one part whose median is a fiftieth of the other's.
     const wide = lognormalOf(0.2, 1.8, 1.8)
