@@ -14,6 +14,7 @@ export default defineConfig({
       provider: 'v8',
       include: ['src/core/**/*.ts'],
       reporter: ['text-summary', 'json-summary'],
+      thresholds: { 'src/core/quantity/**': { branches: 100 } },
     },
   },
 })

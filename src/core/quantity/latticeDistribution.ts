@@ -31,7 +31,7 @@ export function latticeDistribution(
       if (below[middle]! < p) i = middle + 1
       else last = middle
     }
-    if (below[i]! < p) return far ?? first + length * width
+    if (below[i]! < p) return far ?? first + (length - 0.5) * width
     return Math.max(0, first + (i - 1.5 + (p - below[i - 1]!) / (below[i]! - below[i - 1]!)) * width)
   }
   return {

@@ -20,7 +20,8 @@ export interface Ends {
  * @throws Error where a part is not a number
  */
 export function latticeEnds(sums: readonly Sum[], expected: number, pLow: number, pHigh: number): Ends {
-  const reach = sums.map((sum) => reachOf(sum, pLow, pHigh)).reduce(wider)
+  // The last stratum is that of the factor's largest values, and so the widest.
+  const reach = reachOf(sums.at(-1)!, pLow, pHigh)
   // What would show in no digit would be lost beside the rest.
   if (reach.below + reach.above < NEGLIGIBLE_SPREAD * expected) return { low: expected, high: expected }
   const score = normalQuantile(pHigh)
@@ -38,8 +39,6 @@ export function latticeEnds(sums: readonly Sum[], expected: number, pLow: number
 
 /** No finite sum needs a twentieth of it; a figure that is none would search for ever. */
 const FARTHEST = 200
-
-const wider = (a: Reach, b: Reach): Reach => (b.below + b.above > a.below + a.above ? b : a)
 
 /**
  * Lattice steps over an interval's width and over its lower side, for each unit of the normal score that belongs to its

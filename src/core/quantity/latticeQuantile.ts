@@ -36,11 +36,10 @@ export function latticeQuantile(lattice: LatticeMasses, p: number): number | nul
 const mass = ({ masses, length }: LatticeMasses, i: number): number => (i >= 0 && i < length ? masses[i]! : 0)
 
 /**
- * How far into a step a probability is reached: t of rise t + bulge t (1 - t) = part, where the density falls by twice
+ * How far into a step of some rise a probability is reached: t of rise t + bulge t (1 - t) = part, where the density falls by twice
  * the bulge over the step.
  */
 function within(part: number, rise: number, bulge: number): number {
-  if (rise <= 0) return 1
   const c = Math.max(-rise, Math.min(rise, bulge))
   return (2 * part) / (rise + c + Math.sqrt(Math.max(0, (rise + c) ** 2 - 4 * c * part)))
 }

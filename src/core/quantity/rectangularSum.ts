@@ -15,6 +15,7 @@ import { exact } from './exact.ts'
 export function rectangularSum(value: number, halfWidth1: number, halfWidth2 = 0): Distribution {
   const larger = Math.max(halfWidth1, halfWidth2)
   const smaller = Math.min(halfWidth1, halfWidth2)
+  if (value + larger + smaller <= 0) return exact(0)
   if (larger <= NEGLIGIBLE_SPREAD * value || larger < SMALLEST) return exact(Math.max(0, value))
   if (smaller < larger * 1e-6) return new Trapezoid(value, Math.hypot(larger, smaller), 0)
   return new Trapezoid(value, larger, smaller)
@@ -76,7 +77,6 @@ class Trapezoid implements Distribution {
   #lowerCdf(distance: number): number {
     const onBase = distance + this.#base
     const onFlat = distance + this.#flat
-    if (onBase <= 0) return 0
     return onFlat <= 0 ? this.#rise * onBase * onBase : this.#height * (this.#ramp / 2 + onFlat)
   }
   /** Integral of the uncut distribution function up to x. */
@@ -87,7 +87,6 @@ class Trapezoid implements Distribution {
   #lowerIntegral(distance: number): number {
     const onBase = distance + this.#base
     const onFlat = distance + this.#flat
-    if (onBase <= 0) return 0
     if (onFlat <= 0) return (this.#rise * onBase * onBase * onBase) / 3
     const ramp = this.#ramp
     return this.#height * ((ramp * ramp) / 6 + ((ramp + onFlat) * onFlat) / 2)
@@ -99,7 +98,6 @@ class Trapezoid implements Distribution {
       return (distance * distance + variance) / 2 - this.#secondIntegral(this.#value - distance, variance)
     const onBase = distance + this.#base
     const onFlat = distance + this.#flat
-    if (onBase <= 0) return 0
     if (onFlat <= 0) return (this.#rise * onBase ** 4) / 12
     const ramp = this.#ramp
     return (

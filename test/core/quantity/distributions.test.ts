@@ -7,6 +7,7 @@ import {
 } from '../../../src/core/quantity/distribution.ts'
 import { exact } from '../../../src/core/quantity/exact.ts'
 import { independentCopies } from '../../../src/core/quantity/independentCopies.ts'
+import { normalCdf, normalQuantile } from '../../../src/core/quantity/normal.ts'
 import { rectangularSum } from '../../../src/core/quantity/rectangularSum.ts'
 import { triangular } from '../../../src/core/quantity/triangular.ts'
 import { lognormalOf, twoPieceLognormal } from '../../../src/core/quantity/twoPieceLognormal.ts'
@@ -157,6 +158,12 @@ describe('a value without uncertainty', () => {
     expect(isExact(triangular({ low: 2, typical: 2, high: 2 }))).toBe(true)
     expect(rectangularSum(2, 0).mean).toBe(2)
     expect(rectangularSum(-2, 0, 0).mean).toBe(0)
+    expect(rectangularSum(1, 1e-9, 0).max).toBe(1)
+  })
+
+  test('is zero where all of a reading would fall below it', () => {
+    expect(isExact(rectangularSum(-2, 1, 0.5))).toBe(true)
+    expect(rectangularSum(-2, 1, 0.5).mean).toBe(0)
   })
 })
 
@@ -221,4 +228,11 @@ describe('independent copies of a quantity', () => {
     expect(sum.cdf(sum.min - 1)).toBe(0)
     expect(sum.cdfIntegral(sum.min - 1)).toBe(0)
   })
+})
+
+test('the normal distribution ends where a double does', () => {
+  expect([normalCdf(-40), normalCdf(40)]).toEqual([0, 1])
+  expect([normalQuantile(0), normalQuantile(1)]).toEqual([-Infinity, Infinity])
+  // Far out the distribution function gives back what was asked for.
+  for (const p of [1e-12, 1e-30]) expect(normalCdf(normalQuantile(p)) / p).toBeCloseTo(1, 6)
 })

@@ -299,6 +299,12 @@ describe('a lattice as a distribution', () => {
     expect(x.max).toBe(2)
   })
 
+  test('has its last point as the quantile of what rounding took', () => {
+    const x = latticeDistribution(latticeOf(0, [0.5, 0.5 - 1e-12]), 1, 0.5, 0.5)
+    expect(x.quantile(1)).toBeCloseTo(1.5, 1)
+    expect(x.max).toBeCloseTo(1, 1)
+  })
+
   test('has no quantile below zero', () => {
     expect(latticeDistribution(latticeOf(0, [0.5, 0.5]), 1, 0.5, 0.5).quantile(0.01)).toBe(0)
   })
