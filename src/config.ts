@@ -235,7 +235,15 @@ interface ReferenceLists {
  */
 export function settingsOf(
   config: Config,
-  { tariffs, emissionFactors, referenceRevision = 1, meterPresets, limits, measures, cautions }: ReferenceLists,
+  {
+    tariffs,
+    emissionFactors,
+    referenceRevision = 1,
+    meterPresets,
+    limits,
+    measures,
+    cautions,
+  }: ReferenceLists,
 ): EstimateSettings {
   const problems = [
     ...unknownCode('DEFAULT_TARIFF_CODE', config, tariffs),

@@ -78,7 +78,8 @@ function causes(stored: StoredEstimate, household: Household, { catalogue, setti
   return CHANGE_CAUSES.filter((cause) => cause in moved && moved[cause as keyof typeof moved])
 }
 
-const rest = (basis: EstimateBasis) => without(basis, 'tariffs', 'emissionFactors', 'cautions', 'referenceRevision')
+const rest = (basis: EstimateBasis) =>
+  without(basis, 'tariffs', 'emissionFactors', 'cautions', 'referenceRevision')
 
 function changeOf(then: Estimate, now: Estimate): Standing['change'] {
   const difference = (of: (total: Estimate['total']) => { readonly expected: number }) =>

@@ -112,7 +112,7 @@ function scalesOf(
   }))
   by.forEach((factor, i) => {
     if (i === widest) return
-    const { values, weights } = nodesOf(factor, spreads[i]! / spreads[widest]!)
+    const { values, weights } = nodesOf(factor, spreads[i]! / spreads[widest]!, 1)
     scales = scales.flatMap(({ value, weight }) =>
       Array.from(values, (node, k) => ({ value: value * node, weight: weight * weights[k]! })),
     )

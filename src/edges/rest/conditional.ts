@@ -58,9 +58,7 @@ export type Tagged = {
   readonly tag: string
   /** The request headers that chose among answers; Accept alone where nothing is said. */
   readonly vary?: string
-} & (
-  { readonly catalogueRevision: number } | { readonly referenceRevision: number }
-)
+} & ({ readonly catalogueRevision: number } | { readonly referenceRevision: number })
 
 export const tagHeaders = (tagged: Tagged) => ({
   etag: tagged.tag,

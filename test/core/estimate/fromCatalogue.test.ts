@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { catalogueOf } from '../../../src/core/catalogue/catalogue.ts'
-import type { Category, Draw } from '../../../src/core/catalogue/category.ts'
+import type { Category, TypicalDraw } from '../../../src/core/catalogue/category.ts'
 import type { NamedEmissionFactor } from '../../../src/core/emissions/emissionFactor.ts'
 import { estimate } from '../../../src/core/estimate/estimateHousehold.ts'
 import type { EstimateSettings } from '../../../src/core/estimate/settings.ts'
@@ -10,7 +10,7 @@ import { testCategories } from '../../helpers/testCatalogue.ts'
 import { testSettings } from '../../helpers/testSettings.ts'
 import { estimateOf, oneDevice } from './households.ts'
 
-const drawOf = (typicalW: number, yearFrom: number | null = null, yearTo: number | null = null): Draw => ({
+const drawOf = (typicalW: number, yearFrom: number | null = null, yearTo: number | null = null): TypicalDraw => ({
   yearFrom,
   yearTo,
   lowW: typicalW / 2,
@@ -38,6 +38,7 @@ const factor: NamedEmissionFactor = {
   mark: 'M',
   factor: { kgCo2ePerKwh: 0.4 },
   source: 'invented sample',
+  retired: false,
 }
 const settings: EstimateSettings = {
   ...testSettings,

@@ -16,6 +16,7 @@ const factor = (code: string, regionCode: string, kind: FactorKind, year: number
     gases: 'CO2e',
     source: 'invented for the tests',
     mark: 'M',
+    retired: false,
   }) satisfies NamedEmissionFactor
 const emissionFactors = new Map(
   [

@@ -57,6 +57,7 @@ export const exampleQuizResult = {
   },
   estimate: {
     catalogueRevision: 1,
+    referenceRevision: 1,
     coverageProbability: 0.9,
     currency: 'EUR',
     sampleData: true,
