@@ -13,14 +13,18 @@ declare module 'fastify' {
  * see connectionTimeout); what happens then is the same, see refuseGarbage.
  */
 export function limitArrival(app: FastifyInstance, arrivalMs: number): void {
-  app.addHook('onRequest', async ({ raw, routeOptions }) => {
+  app.addHook('onRequest', async ({ raw, routeOptions }, reply) => {
     if (routeOptions.config.arrivesSlowly || raw.complete) return
     const late = setTimeout(() => {
+      // What is there and not read yet has arrived.
+      if (raw.complete) return
       const error = Object.assign(new Error('The request did not arrive in time.'), {
         code: 'ERR_HTTP_REQUEST_TIMEOUT',
       })
       app.server.emit('clientError', error, raw.socket)
     }, arrivalMs)
-    raw.once('end', () => clearTimeout(late)).once('close', () => clearTimeout(late))
+    const inTime = () => clearTimeout(late)
+    raw.once('end', inTime)
+    reply.raw.once('close', inTime)
   })
 }
