@@ -10,7 +10,11 @@ import { testCategories } from '../../helpers/testCatalogue.ts'
 import { testSettings } from '../../helpers/testSettings.ts'
 import { estimateOf, oneDevice } from './households.ts'
 
-const drawOf = (typicalW: number, yearFrom: number | null = null, yearTo: number | null = null): TypicalDraw => ({
+const drawOf = (
+  typicalW: number,
+  yearFrom: number | null = null,
+  yearTo: number | null = null,
+): TypicalDraw => ({
   yearFrom,
   yearTo,
   lowW: typicalW / 2,

@@ -82,9 +82,8 @@ export const inventoryFields = (t: Fields) => ({
   }),
 })
 
-/** A household without its tariff. */
-export const householdFields = (t: Fields) => ({
-  ...householdTermFields(t),
+/** Which figures are used, where not the newest. */
+export const momentFields = (t: Fields) => ({
   catalogueRevision: t.int({ description: 'Catalogue revision to use; the newest by default.' }),
   referenceRevision: t.int({
     description: 'Revision of tariffs and emission factors to use; the newest by default.',
@@ -92,6 +91,12 @@ export const householdFields = (t: Fields) => ({
   tariffDate: t.string({
     description: 'Day that the tariff should hold on, YYYY-MM-DD; where it does not, a warning says so.',
   }),
+})
+
+/** A household without its tariff. */
+export const householdFields = (t: Fields) => ({
+  ...householdTermFields(t),
+  ...momentFields(t),
   ...inventoryFields(t),
 })
 

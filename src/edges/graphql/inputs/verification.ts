@@ -1,7 +1,7 @@
 import { MOST_DEVICES } from '../../../schemas/verification.ts'
 import { builder } from '../builder.ts'
 import { DeviceInput } from './device.ts'
-import { householdTermFields, tariffFields } from './estimate.ts'
+import { householdTermFields, momentFields, tariffFields } from './estimate.ts'
 import { MeterInput } from './meter.ts'
 
 const VerificationVisitInput = builder.inputType('VerificationVisitInput', {
@@ -39,7 +39,7 @@ export const VerificationInput = builder.inputType('VerificationInput', {
     'Two visits to one household, and what counts for both. Null is the same as absent. Fault pointers in error extensions are JSON Pointers into this input.',
   fields: (t) => ({
     ...householdTermFields(t),
-    catalogueRevision: t.int({ description: 'Catalogue revision to use; the newest by default.' }),
+    ...momentFields(t),
     ...tariffFields(t),
     before: t.field({ type: VerificationVisitInput, required: true, description: 'The first visit.' }),
     after: t.field({ type: VerificationVisitInput, required: true, description: 'The second visit.' }),
