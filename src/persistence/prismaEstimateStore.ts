@@ -37,10 +37,7 @@ export const prismaEstimateStore = (
   estimates: (organisation, inventory, window) => list(prisma, organisation, inventory, window),
 })
 
-export const dataOf = (
-  organisation: string,
-  stored: StoredEstimate,
-): Prisma.StoredEstimateUncheckedCreateInput => ({
+const dataOf = (organisation: string, stored: StoredEstimate): Prisma.StoredEstimateUncheckedCreateInput => ({
   organisation,
   inventory: stored.inventory,
   id: stored.id,

@@ -15,7 +15,7 @@ export const intakeHouseholdSchema = z
   })
   .meta({ id: 'IntakeHousehold' }) satisfies z.ZodType<IntakeHousehold>
 
-export const DETAILS = ['full', 'total'] as const
+const DETAILS = ['full', 'total'] as const
 
 const truth = z.enum(['true', 'false']).transform((text) => text === 'true')
 

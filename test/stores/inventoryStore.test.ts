@@ -3,11 +3,9 @@ import { prismaAuditStore } from '../../src/persistence/prismaAuditStore.ts'
 import { prismaInventoryStore } from '../../src/persistence/prismaInventoryStore.ts'
 import { prismaKeyStore } from '../../src/persistence/prismaKeyStore.ts'
 import { withPostgres } from '../helpers/postgres.ts'
-import {
-  inventoryStoreContract,
-  onceUnderWayContract,
-  type OpenedInventoryStore,
-} from './inventoryStoreContract.ts'
+import type { OpenedInventoryStore } from './anInventory.ts'
+import { batchContract } from './batchContract.ts'
+import { inventoryStoreContract, onceUnderWayContract } from './inventoryStoreContract.ts'
 import { memoryAuditStore } from './memoryAuditStore.ts'
 import { memoryInventoryStore } from './memoryInventoryStore.ts'
 import { memoryKeyStore } from './memoryKeyStore.ts'
@@ -17,11 +15,12 @@ const embedded = embeddedDatabases()
 const served = servedDatabases(withPostgres())
 afterAll(() => embedded.closeAll())
 
-inventoryStoreContract('in memory, for tests', async () => {
-  const audit = memoryAuditStore()
-  const store = memoryInventoryStore(audit.write)
-  return { store, second: store, keys: memoryKeyStore(audit.write), audit, close: async () => undefined }
-})
+for (const contract of [inventoryStoreContract, batchContract])
+  contract('in memory, for tests', async () => {
+    const audit = memoryAuditStore()
+    const store = memoryInventoryStore(audit.write)
+    return { store, second: store, keys: memoryKeyStore(audit.write), audit, close: async () => undefined }
+  })
 
 async function opened(databases: TestDatabases): Promise<OpenedInventoryStore> {
   const { prisma, database } = await freshClient(databases)
@@ -38,5 +37,6 @@ async function opened(databases: TestDatabases): Promise<OpenedInventoryStore> {
 }
 for (const databases of [embedded, served]) {
   inventoryStoreContract(`over ${databases.name}`, () => opened(databases))
+  batchContract(`over ${databases.name}`, () => opened(databases))
   onceUnderWayContract(`over ${databases.name}`, () => opened(databases))
 }

@@ -1,63 +1,17 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import type { NewAuditEvent } from '../../src/core/access/auditEvent.ts'
-import type { Inventory, InventoryContent } from '../../src/core/inventory/inventory.ts'
-import type { StoredEstimate } from '../../src/core/inventory/storedEstimate.ts'
-import type { AuditStore } from '../../src/stores/auditStore.ts'
-import type { BatchEntry, InventoryStore } from '../../src/stores/inventoryStore.ts'
-import type { KeyStore } from '../../src/stores/keyStore.ts'
-import type { Once } from '../../src/stores/once.ts'
+import type { Inventory } from '../../src/core/inventory/inventory.ts'
+import type { InventoryStore } from '../../src/stores/inventoryStore.ts'
 import { anOrganisation } from './aKey.ts'
-
-export interface OpenedInventoryStore {
-  readonly store: InventoryStore
-  /** A second store over the same data, as another process of the service has one. */
-  readonly second: InventoryStore
-  readonly keys: KeyStore
-  /** The trail that both write into. */
-  readonly audit: AuditStore
-  close(): Promise<void>
-}
-
-const EVERYTHING = { limit: 1_000, keep: 'first' } as const
-const START = Date.parse('2026-01-31T12:00:00.000Z')
-const later = (minutes: number) => new Date(START + minutes * 60_000)
-
-const anInventory = (name: string, content: Partial<InventoryContent> = {}, minutes = 0): Inventory => ({
-  id: name.padEnd(16, 'a'),
-  version: 1,
-  createdAt: later(minutes).toISOString(),
-  updatedAt: later(minutes).toISOString(),
-  content: { reference: name, visits: [], ...content },
-})
-const aVisit = (date: string) => ({ date, devices: [{ category: 'television' }] })
-const anEstimate = (inventory: Inventory, name: string, minutes = 0): StoredEstimate =>
-  ({
-    id: name.padEnd(16, 'b'),
-    inventory: inventory.id,
-    visit: '2026-01-15',
-    madeAt: later(minutes).toISOString(),
-    catalogueRevision: 1,
-    methodVersion: '1',
-    household: { devices: [{ category: 'television' }] },
-    basis: {},
-    // Fields in an order that only a store that keeps it gives back.
-    result: { zebra: 1, ant: 0.1 + 0.2 },
-  }) as unknown as StoredEstimate
-const anEvent = (subjectId: string): NewAuditEvent => ({
-  at: later(0),
-  origin: null,
-  concerns: 'one',
-  action: 'inventory.change',
-  subjectKind: 'inventory',
-  subjectId,
-  before: null,
-  after: null,
-})
-const once = (key: string, asked: string, minutes = 0): Once => ({
-  key,
-  digest: new Uint8Array(32).fill(asked.charCodeAt(0)),
-  at: later(minutes),
-})
+import {
+  anEstimate,
+  anEvent,
+  anInventory,
+  aVisit,
+  EVERYTHING,
+  later,
+  once,
+  type OpenedInventoryStore,
+} from './anInventory.ts'
 
 /** What every store of households must do, whatever it keeps them in. `open` gives an empty one. */
 export function inventoryStoreContract(name: string, open: () => Promise<OpenedInventoryStore>): void {
@@ -208,88 +162,6 @@ export function inventoryStoreContract(name: string, open: () => Promise<OpenedI
       expect(await ids({ after: place })).toEqual(['x'])
       expect(await ids({ before: place })).toEqual(['z'])
       expect(await ids({ limit: 2, keep: 'last' })).toEqual(['y', 'x'])
-    })
-
-    describe('a batch', () => {
-      const entry = (line: number, reference: string, asked = 'a'): BatchEntry => {
-        const inventory = anInventory(`${reference}${asked}`, { reference, visits: [aVisit('2026-01-15')] })
-        return {
-          line,
-          digest: new Uint8Array(32).fill(asked.charCodeAt(0)),
-          inventory,
-          estimate: anEstimate(inventory, `${reference}${asked}`),
-        }
-      }
-      const addBatch = async (entries: readonly BatchEntry[], batch = 'batch', organisation = 'one') =>
-        (await store.addBatch(organisation, batch, entries, anEvent(batch))).map((outcome) =>
-          'estimate' in outcome ? [outcome.kind, outcome.estimate.id] : [outcome.kind, outcome.inventory],
-        )
-
-      it('is kept to the last byte, with its estimates and one audit event', async () => {
-        const entries = [entry(1, 'x'), entry(2, 'y')]
-        expect(await addBatch(entries)).toEqual(entries.map(({ estimate }) => ['stored', estimate.id]))
-        for (const { inventory, estimate } of entries) {
-          expect(JSON.stringify(await store.find('one', inventory.id))).toBe(JSON.stringify(inventory))
-          const found = await store.findEstimate('one', inventory.id, estimate.id)
-          expect(JSON.stringify(found)).toBe(JSON.stringify({ ...found, ...estimate }))
-          expect(found).toEqual(estimate)
-        }
-        expect(
-          (await store.list('one', {}, EVERYTHING)).map(({ visits, lastVisit }) => [visits, lastVisit]),
-        ).toEqual([1, 1].map((visits) => [visits, '2026-01-15']))
-        expect((await opened.audit.list({ subjectId: 'batch' }, EVERYTHING)).length).toBe(1)
-      })
-
-      it('stores no line twice, and tells what is in the way of others', async () => {
-        await add(anInventory('there'))
-        const first = entry(1, 'x')
-        await addBatch([first])
-        // Another process has made other ids for the same line.
-        const again = { ...first, inventory: { ...first.inventory, id: 'z'.repeat(16) } }
-        const outcomes = await addBatch([
-          again,
-          entry(2, 'there'),
-          entry(3, 'x', 'c'),
-          entry(4, 'new'),
-          entry(5, 'new', 'c'),
-        ])
-        expect(outcomes).toEqual([
-          ['already-stored', first.estimate.id],
-          ['reference-taken', anInventory('there').id],
-          ['reference-taken', first.inventory.id],
-          ['stored', entry(4, 'new').estimate.id],
-          ['reference-taken', entry(4, 'new').inventory.id],
-        ])
-        expect(await addBatch([entry(1, 'w', 'b')])).toEqual([['line-changed', first.inventory.id]])
-        expect(await store.count('one', {})).toBe(3)
-      })
-
-      it('has nothing to do with a batch of the same name of another organisation', async () => {
-        const { inventory, ...rest } = entry(1, 'x')
-        await addBatch([{ ...rest, inventory }])
-        const theirs = { ...inventory, id: 'y'.repeat(16) }
-        const outcomes = await addBatch(
-          [{ ...rest, inventory: theirs, estimate: anEstimate(theirs, 'theirs') }],
-          'batch',
-          'two',
-        )
-        expect(outcomes).toEqual([['stored', anEstimate(theirs, 'theirs').id]])
-      })
-
-      it('that is sent by two processes at once is stored once', async () => {
-        const entries = (of: string) =>
-          Array.from({ length: 20 }, (_, i) => {
-            const { inventory, ...rest } = entry(i + 1, `r${i}`)
-            const mine = { ...inventory, id: `${of}${i}`.padEnd(16, 'q') }
-            return { ...rest, inventory: mine, estimate: anEstimate(mine, `${of}${i}`) }
-          })
-        const send = (to: InventoryStore, of: string, backwards: boolean) =>
-          to.addBatch('one', 'batch', backwards ? entries(of).reverse() : entries(of), anEvent('batch'))
-        const [one, other] = await Promise.all([send(store, 'm', false), send(opened.second, 'n', true)])
-        const kinds = [...one, ...other].map(({ kind }) => kind).sort()
-        expect(kinds).toEqual([...Array(20).fill('already-stored'), ...Array(20).fill('stored')])
-        expect(await store.count('one', {})).toBe(20)
-      })
     })
 
     describe('a request with a key', () => {

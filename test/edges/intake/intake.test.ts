@@ -1,49 +1,20 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { bearer, issueTestKey } from '../../helpers/keys.ts'
 import { expectProblem } from '../../helpers/expectProblem.ts'
+import { bearer, issueTestKey } from '../../helpers/keys.ts'
 import { type TestApp, testApp } from '../../helpers/testApp.ts'
+import { household, type IntakeClient, intakeClient, NDJSON, sendBatch } from './intakeClient.ts'
 
-let app: TestApp
-let own: { authorization: string }
-let other: { authorization: string }
+let client: IntakeClient
 beforeAll(async () => {
-  app = await testApp()
-  own = bearer((await issueTestKey(app, { scopes: ['intake'], organisation: 'own' })).key)
-  other = bearer((await issueTestKey(app, { scopes: ['intake'], organisation: 'other' })).key)
+  client = await intakeClient()
 })
-afterAll(() => app.close())
-
-const NDJSON = 'application/x-ndjson'
-const post = (text: string, query = '', type = NDJSON, as = own) =>
-  app.send
-    .post(`/v1/intake-batches${query}`)
-    .set({ ...as, 'content-type': type })
-    .buffer(true)
-    .parse((response, done) => {
-      let all = ''
-      response.setEncoding('utf8')
-      response.on('data', (piece: string) => (all += piece))
-      response.on('end', () => done(null, all))
-    })
-    .send(text)
-const linesOf = (text: unknown): Record<string, unknown>[] =>
-  String(text)
-    .trimEnd()
-    .split('\n')
-    .map((line) => JSON.parse(line) as Record<string, unknown>)
-const take = async (text: string, query = '', type = NDJSON, as = own) => {
-  const answer = await post(text, query, type, as).expect(200)
-  expect(answer.headers['content-type']).toBe('application/x-ndjson; charset=utf-8')
-  return linesOf(answer.body)
-}
-const household = (reference: string, fields: object = {}) =>
-  JSON.stringify({ reference, devices: [{ category: 'television' }], ...fields })
+afterAll(() => client.app.close())
 
 describe('a batch', () => {
   test('is answered line by line with what POST /v1/estimates gives, and counted in the last', async () => {
     const devices = [{ category: 'television', year: 2018, quantity: 2 }]
-    const lines = await take(`${household('a', { devices })}\n${household('b')}\n`)
-    const { body } = await app.send.post('/v1/estimates').send({ devices }).expect(200)
+    const lines = await client.take(`${household('a', { devices })}\n${household('b')}\n`)
+    const { body } = await client.app.send.post('/v1/estimates').send({ devices }).expect(200)
     expect(lines[0]).toEqual({ line: 1, reference: 'a', status: 'estimated', estimate: body })
     expect(lines[1]).toMatchObject({ line: 2, reference: 'b', status: 'estimated' })
     expect(lines[2]).toEqual({
@@ -58,7 +29,7 @@ describe('a batch', () => {
   })
 
   test('answers a line with faults with every one of them, and goes on', async () => {
-    const lines = await take(
+    const lines = await client.take(
       [
         household('a'),
         '{ not json',
@@ -83,7 +54,7 @@ describe('a batch', () => {
   })
 
   test('with detail=total has the totals alone', async () => {
-    const [line] = await take(household('a'), '?detail=total')
+    const [line] = await client.take(household('a'), '?detail=total')
     expect(Object.keys(line?.['estimate'] as object)).toEqual([
       'catalogueRevision',
       'coverageProbability',
@@ -94,15 +65,15 @@ describe('a batch', () => {
   })
 
   test('names every fault of its address, and needs a name where it is kept', async () => {
-    const bad = await app.send
+    const bad = await client.app.send
       .post('/v1/intake-batches?store=yes&after=-1&colour=1')
-      .set({ ...own, 'content-type': NDJSON })
+      .set({ ...client.own, 'content-type': NDJSON })
       .send('{}')
     expectProblem(bad, 400, 'faulty-query')
     expect(bad.body.errors).toHaveLength(3)
-    const unnamed = await app.send
+    const unnamed = await client.app.send
       .post('/v1/intake-batches?store=true')
-      .set({ ...own, 'content-type': NDJSON })
+      .set({ ...client.own, 'content-type': NDJSON })
       .send('{}')
     expectProblem(unnamed, 400, 'faulty-query')
     expect(unnamed.body.errors).toMatchObject([{ pointer: '/batch', code: 'required' }])
@@ -110,51 +81,57 @@ describe('a batch', () => {
 
   test('needs a key with the scope intake, a body, and a form that is read', async () => {
     const send = (headers: object) =>
-      app.send
+      client.app.send
         .post('/v1/intake-batches')
         .set({ 'content-type': NDJSON, ...headers })
         .send('{}')
     expectProblem(await send({}), 401, 'key-required')
-    const estimateOnly = bearer((await issueTestKey(app, { scopes: ['estimate'] })).key)
+    const estimateOnly = bearer((await issueTestKey(client.app, { scopes: ['estimate'] })).key)
     expectProblem(await send(estimateOnly), 403, 'scope-missing')
-    expectProblem(await send({ ...own, 'content-type': 'application/json' }), 415, 'unsupported-media-type')
-    expectProblem(await send({ ...own, accept: 'text/html' }), 406, 'not-acceptable')
-    expectProblem(await app.send.post('/v1/intake-batches').set(own), 400, 'malformed-body')
+    expectProblem(
+      await send({ ...client.own, 'content-type': 'application/json' }),
+      415,
+      'unsupported-media-type',
+    )
+    expectProblem(await send({ ...client.own, accept: 'text/html' }), 406, 'not-acceptable')
+    expectProblem(await client.app.send.post('/v1/intake-batches').set(client.own), 400, 'malformed-body')
   })
 
   test('of a line that is far too long keeps no more of it than is allowed, and reads the next', async () => {
-    const lines = await take(`${' '.repeat(3_000_000)}x\n${household('a')}`)
+    const lines = await client.take(`${' '.repeat(3_000_000)}x\n${household('a')}`)
     expect(lines[0]).toMatchObject({ line: 1, status: 'problem', errors: [{ code: 'line-too-long' }] })
     expect(lines[1]).toMatchObject({ line: 2, status: 'estimated' })
   })
 
   test('that is empty is counted as nothing', async () => {
-    expect(await take('\n\n')).toMatchObject([{ status: 'done', lines: 0, lastLine: 0 }])
+    expect(await client.take('\n\n')).toMatchObject([{ status: 'done', lines: 0, lastLine: 0 }])
   })
 })
 
 describe('a batch that is kept', () => {
-  const list = async (as = own) =>
-    (await app.send.get('/v1/inventories?limit=200').set(as).expect(200)).body.items as { id: string }[]
+  const list = async (as = client.own) =>
+    (await client.app.send.get('/v1/inventories?limit=200').set(as).expect(200)).body.items as {
+      id: string
+    }[]
 
   test('becomes inventories with one visit and an estimate each', async () => {
     const meters = [{ id: 'm', percentOfReading: 1, counts: 2, resolution: 0.1 }]
-    const [line, last] = await take(
+    const [line, last] = await client.take(
       household('kept-1', { date: '2026-01-10', notes: 'from the form', annualUseKwh: 3000, meters }),
       '?store=true&batch=first',
     )
     expect(last).toMatchObject({ status: 'done', stored: 1 })
     const address = `/v1/inventories/${line!['inventoryId'] as string}`
-    const { body } = await app.send.get(address).set(own).expect(200)
+    const { body } = await client.app.send.get(address).set(client.own).expect(200)
     expect(body).toMatchObject({
       reference: 'kept-1',
       notes: 'from the form',
       annualUseKwh: 3000,
       visits: [{ date: '2026-01-10', kind: 'first', meters, devices: [{ category: 'television' }] }],
     })
-    const stored = await app.send
+    const stored = await client.app.send
       .get(`${address}/estimates/${line!['estimateId'] as string}`)
-      .set(own)
+      .set(client.own)
       .expect(200)
     expect(stored.body.estimate).toEqual(line!['estimate'])
     expect(stored.body.standing.outOfDate).toBe(false)
@@ -163,8 +140,8 @@ describe('a batch that is kept', () => {
   test('is stored once however often its lines are sent, and goes on after the last answered one', async () => {
     const text = ['r1', 'r2', 'r3', 'r4'].map((name) => household(name)).join('\n')
     const before = (await list()).length
-    const firstTwo = await take(text.split('\n').slice(0, 2).join('\n'), '?store=true&batch=again')
-    const whole = await take(text, '?store=true&batch=again')
+    const firstTwo = await client.take(text.split('\n').slice(0, 2).join('\n'), '?store=true&batch=again')
+    const whole = await client.take(text, '?store=true&batch=again')
     expect(whole.map(({ status }) => status)).toEqual([
       'already-stored',
       'already-stored',
@@ -174,7 +151,7 @@ describe('a batch that is kept', () => {
     ])
     expect(whole[0]).toEqual({ ...firstTwo[0], status: 'already-stored' })
     expect(whole.at(-1)).toMatchObject({ lines: 4, stored: 2, alreadyStored: 2, problems: 0 })
-    const rest = await take(text, '?store=true&batch=again&after=3')
+    const rest = await client.take(text, '?store=true&batch=again&after=3')
     expect(rest).toMatchObject([
       { line: 4, status: 'already-stored' },
       { status: 'done', lines: 1, lastLine: 4 },
@@ -183,14 +160,14 @@ describe('a batch that is kept', () => {
   })
 
   test('tells what is in the way: another line with the number, another household with the reference', async () => {
-    const [first] = await take(household('taken'), '?store=true&batch=one')
-    const changed = await take(household('taken', { annualUseKwh: 1 }), '?store=true&batch=one')
+    const [first] = await client.take(household('taken'), '?store=true&batch=one')
+    const changed = await client.take(household('taken', { annualUseKwh: 1 }), '?store=true&batch=one')
     expect(changed[0]).toMatchObject({
       status: 'problem',
       code: 'intake-line-changed',
       inventoryId: first!['inventoryId'],
     })
-    const [taken] = await take(household('taken'), '?store=true&batch=two')
+    const [taken] = await client.take(household('taken'), '?store=true&batch=two')
     expect(taken).toMatchObject({
       status: 'problem',
       code: 'inventory-exists',
@@ -200,7 +177,7 @@ describe('a batch that is kept', () => {
 
   test('keeps nothing of a line with faults, nor of one without a reference', async () => {
     const before = await list()
-    const lines = await take(
+    const lines = await client.take(
       `${JSON.stringify({ devices: [{ category: 'television' }] })}\n${household('bad', { devices: [] })}`,
       '?store=true&batch=faulty',
     )
@@ -212,18 +189,18 @@ describe('a batch that is kept', () => {
   })
 
   test('is another organisation’s own', async () => {
-    const [mine] = await take(household('shared'), '?store=true&batch=shared')
-    const [theirs] = await take(household('shared'), '?store=true&batch=shared', NDJSON, other)
+    const [mine] = await client.take(household('shared'), '?store=true&batch=shared')
+    const [theirs] = await client.take(household('shared'), '?store=true&batch=shared', NDJSON, client.other)
     expect(theirs).toMatchObject({ status: 'stored' })
     expect(theirs!['inventoryId']).not.toBe(mine!['inventoryId'])
-    expect(await list(other)).toHaveLength(1)
+    expect(await list(client.other)).toHaveLength(1)
   })
 
   test('says where to go on when the store fails on the way', async () => {
-    const { inventoryStore } = app.deps
+    const { inventoryStore } = client.app.deps
     let calls = 0
     const failing = await testApp({
-      keyStore: app.deps.keyStore,
+      keyStore: client.app.deps.keyStore,
       inventoryStore: {
         ...inventoryStore,
         addBatch: async (...given) => {
@@ -234,18 +211,8 @@ describe('a batch that is kept', () => {
     })
     const text = Array.from({ length: 450 }, (_, i) => household(`f${i}`)).join('\n')
     const send = (to: TestApp, query: string) =>
-      to.send
-        .post(`/v1/intake-batches?store=true&batch=failing&detail=total${query}`)
-        .set({ ...own, 'content-type': NDJSON })
-        .buffer(true)
-        .parse((response, done) => {
-          let all = ''
-          response.setEncoding('utf8')
-          response.on('data', (piece: string) => (all += piece))
-          response.on('end', () => done(null, all))
-        })
-        .send(text)
-    const broken = linesOf((await send(failing, '').expect(200)).body)
+      sendBatch(to, text, { query: `?store=true&batch=failing&detail=total${query}`, as: client.own })
+    const broken = await send(failing, '')
     expect(broken.at(-1)).toMatchObject({
       status: 'broken-off',
       lines: 200,
@@ -255,72 +222,13 @@ describe('a batch that is kept', () => {
     })
     expect(failing.log()).toContain('the database is gone')
     expect(JSON.stringify(broken)).not.toContain('the database is gone')
-    const rest = linesOf((await send(app, '&after=200').expect(200)).body)
+    const rest = await send(client.app, '&after=200')
     // The part that was under way beside the one that failed was stored, and is told so.
     expect(rest.at(-1)).toMatchObject({ status: 'done', lines: 250, lastLine: 450, problems: 0 })
-    const { items } = (await app.send.get('/v1/inventories?reference=f449').set(own).expect(200)).body
+    const { items } = (
+      await client.app.send.get('/v1/inventories?reference=f449').set(client.own).expect(200)
+    ).body
     expect(items).toHaveLength(1)
     await failing.close()
-  })
-})
-
-describe('a batch in CSV', () => {
-  const CSV = 'text/csv'
-  const header =
-    'reference,date,annualUseKwh,television,router,television.standby.watts,television.standby.hoursPerWeek'
-
-  test('is what the same households are in NDJSON', async () => {
-    const csv = `\uFEFF${header}\r\nc1,2026-01-10,3200.5,2,1,0.8,100\r\n"c2",,,1,0,,\r\n`
-    const modes = [{ mode: 'standby', hoursPerWeek: 100, reading: { kind: 'power', watts: 0.8 } }]
-    const ndjson = [
-      '{}',
-      household('c1', {
-        date: '2026-01-10',
-        annualUseKwh: 3200.5,
-        devices: [
-          { category: 'television', quantity: 2, modes },
-          { category: 'router', quantity: 1 },
-        ],
-      }),
-      household('c2', { devices: [{ category: 'television', quantity: 1 }] }),
-    ].join('\n')
-    expect(await take(csv, '', CSV)).toEqual(await take(ndjson, '?after=1'))
-  })
-
-  test('may have semicolons and decimal commas', async () => {
-    const german = `${header.replaceAll(',', ';')}\nc1;;3200,5;1;;0,8;\n`
-    const english = `${header}\nc1,,3200.5,1,,0.8,\n`
-    expect(await take(german, '', CSV)).toEqual(await take(english, '', CSV))
-  })
-
-  test('is refused with every unknown column at once, before anything is answered', async () => {
-    const answer = await app.send
-      .post('/v1/intake-batches')
-      .set({ ...own, 'content-type': CSV })
-      .send('reference,televisoin,reference,television.sleeping.watts\n')
-    expectProblem(answer, 422, 'faulty-input')
-    expect(answer.body.errors.map(({ code }: { code: string }) => code)).toEqual([
-      'unknown-column',
-      'duplicate-column',
-      'unknown-column',
-    ])
-  })
-
-  test('answers a row that cannot be read as one problem, and goes on', async () => {
-    const csv = `reference,television\nok,1\n"open,1\nshort\nwords,many\n=1+1,1\nok2,1\n`
-    const lines = await take(csv, '', CSV)
-    const codes = lines.map(({ line, status, errors }) => [
-      line ?? status,
-      (errors as { code: string }[] | undefined)?.[0]?.code,
-    ])
-    expect(codes).toEqual([
-      [2, undefined],
-      [3, 'malformed-row'],
-      [4, 'wrong-number-of-cells'],
-      [5, 'invalid-type'],
-      [6, 'invalid-format'],
-      [7, undefined],
-      ['done', undefined],
-    ])
   })
 })

@@ -59,7 +59,8 @@ function showLine(answer: LineAnswer, detail: 'full' | 'total'): IntakeAnswer {
       const { code, detail: why, errors = [] } = translate(new FaultyInput(answer.faults))
       return { line, reference, status: 'problem', code, detail: why, errors: [...errors] }
     }
-    default: {
+    case 'line-changed':
+    case 'reference-taken': {
       const code = PROBLEM_OF[answer.kind]
       const { title, explanation } = PROBLEMS[code]
       const why = `${title}. ${explanation}`
