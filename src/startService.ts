@@ -12,6 +12,7 @@ import { readSeed } from './readSeed.ts'
 import { bootstrapAdminKey } from './useCases/bootstrapAdminKey.ts'
 import { openCatalogueMemory } from './useCases/catalogueMemory.ts'
 import type { Deps } from './useCases/deps.ts'
+import { openOverlayMemory } from './useCases/overlayMemory.ts'
 import { openKeyMemory } from './useCases/keyMemory.ts'
 import { openReferenceMemory } from './useCases/referenceMemory.ts'
 import { seedCatalogue } from './useCases/seedCatalogue.ts'
@@ -63,9 +64,10 @@ async function serve(
   quizLanguages: QuizLanguages,
   seed: Awaited<ReturnType<typeof readSeed>>,
 ): Promise<Service> {
-  const { catalogueStore, referenceStore, keyStore, auditStore, inventoryStore } = stores
+  const { catalogueStore, overlayStore, referenceStore, keyStore, auditStore, inventoryStore } = stores
   const catalogueMemory = await openCatalogueMemory(catalogueStore)
   const referenceMemory = await openReferenceMemory(referenceStore)
+  const overlayMemory = await openOverlayMemory(overlayStore)
   const clock = () => new Date()
   const loaded = await seedReference({ referenceStore, referenceMemory, clock }, seed)
   if (loaded > 0)
@@ -87,6 +89,8 @@ async function serve(
     catalogueMemory,
     referenceStore,
     referenceMemory,
+    overlayStore,
+    overlayMemory,
     settings,
     quizLanguages,
     clock,
@@ -114,7 +118,7 @@ async function serve(
   })
   const url = await app.listen({ host: config.HOST, port: config.PORT })
   const refresh = async () => {
-    await Promise.all([catalogueMemory.refresh(), referenceMemory.refresh()])
+    await Promise.all([catalogueMemory.refresh(), referenceMemory.refresh(), overlayMemory.refresh()])
   }
   const stopWatching = watchCatalogue(
     { refresh },

@@ -1,6 +1,7 @@
 import { DomainError, FaultyInput } from '../core/fault.ts'
 import { ACCESS_PROBLEMS } from './accessProblems.ts'
 import { INVENTORY_PROBLEMS } from './inventoryProblems.ts'
+import { OVERLAY_PROBLEMS } from './overlayProblems.ts'
 import { type Problem, problem } from './problemRow.ts'
 
 const RETRY_SOON = { 'retry-after': '5' }
@@ -9,6 +10,7 @@ const RETRY_SOON = { 'retry-after': '5' }
 export const PROBLEMS = {
   ...ACCESS_PROBLEMS,
   ...INVENTORY_PROBLEMS,
+  ...OVERLAY_PROBLEMS,
   'malformed-request': problem(
     400,
     'The request is not valid HTTP',

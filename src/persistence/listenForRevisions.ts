@@ -2,8 +2,8 @@ import { once } from 'node:events'
 import { Client } from 'pg'
 import { pause } from './pause.ts'
 
-/** The channel that the trigger of migration 0003 tells the numbers of new revisions on. */
-const CHANNEL = 'catalogue_revision'
+/** The channels that triggers tell of new revisions on: of the catalogue (migration 0003), of overlays (0004). */
+const CHANNELS = ['catalogue_revision', 'overlay_revision']
 const FIRST_PAUSE_MS = 100
 const LONGEST_PAUSE_MS = 10_000
 
@@ -79,5 +79,5 @@ export function listenForRevisions(
 
 async function open(client: Client): Promise<void> {
   await client.connect()
-  await client.query(`LISTEN ${CHANNEL}`)
+  for (const channel of CHANNELS) await client.query(`LISTEN ${channel}`)
 }

@@ -5,6 +5,7 @@ import type { CatalogueStore } from '../stores/catalogueStore.ts'
 import type { InventoryStore } from '../stores/inventoryStore.ts'
 import type { KeyStore } from '../stores/keyStore.ts'
 import type { ReferenceStore } from '../stores/referenceStore.ts'
+import type { OverlayStore } from '../stores/overlayStore.ts'
 import type { Database } from './database.ts'
 import { PrismaClient } from './generated/client.ts'
 import { type Listen, listenForRevisions } from './listenForRevisions.ts'
@@ -16,6 +17,7 @@ import { prismaCatalogueStore } from './prismaCatalogueStore.ts'
 import { prismaInventoryStore } from './prismaInventoryStore.ts'
 import { prismaKeyStore } from './prismaKeyStore.ts'
 import { prismaReferenceStore } from './prismaReferenceStore.ts'
+import { prismaOverlayStore } from './prismaOverlayStore.ts'
 import { readMigrations } from './readMigrations.ts'
 
 export interface StoresOptions {
@@ -35,6 +37,7 @@ export interface StoresOptions {
 export interface Stores {
   readonly catalogueStore: CatalogueStore
   readonly referenceStore: ReferenceStore
+  readonly overlayStore: OverlayStore
   readonly keyStore: KeyStore
   readonly auditStore: AuditStore
   readonly inventoryStore: InventoryStore
@@ -81,6 +84,7 @@ function storesOver(database: Database, answerWithinMs: number): Stores {
   return {
     catalogueStore: prismaCatalogueStore(prisma),
     referenceStore: prismaReferenceStore(prisma),
+    overlayStore: prismaOverlayStore(prisma),
     keyStore: prismaKeyStore(prisma),
     auditStore: prismaAuditStore(prisma),
     inventoryStore: prismaInventoryStore(prisma),

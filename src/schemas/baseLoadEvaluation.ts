@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { CHOOSABLE, ESTIMATORS } from '../core/baseLoad/estimators.ts'
 import { FORMS } from '../core/baseLoad/intervalData.ts'
+import { overlayRevisionUsed } from './layer.ts'
 import { cautionSchema, intervalSchema } from './estimate.ts'
 import { warningSchema } from './warning.ts'
 
@@ -88,6 +89,7 @@ export const baseLoadEvaluationSchema = z
   .strictObject({
     methodVersion: z.string(),
     catalogueRevision: z.int(),
+    overlayRevision: overlayRevisionUsed,
     coverageProbability: z.number(),
     night: z.strictObject({ fromHour: z.number(), toHour: z.number() }),
     data: dataSchema,

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { MODES } from '../core/catalogue/category.ts'
 import { categorySchema } from './category.ts'
+import { layer } from './layer.ts'
 import { plainText } from './common.ts'
 
 /** Why somebody edits; kept with the revision for ever. */
@@ -46,7 +47,7 @@ const { retired, ...editable } = categorySchema.shape
 
 /**
  * A category as an editor sends it. What answers add to it may be sent back, so that an answer can be changed and returned:
- * `retired` where it is as it is now, and `sampleData`, which follows from the figures and is not looked at.
+ * `retired` where it is as it is now, and `sampleData` and `layer`, which are not looked at.
  */
 export const categoryContentSchema = z
   .strictObject({
@@ -55,6 +56,7 @@ export const categoryContentSchema = z
       .optional()
       .describe('As it is now, or left out: retiring and restoring are acts of their own'),
     sampleData: z.boolean().optional().describe('Follows from the figures; what is sent is not looked at'),
+    layer: layer.optional().describe('Follows from the address; what is sent is not looked at'),
   })
   .meta({ id: 'CategoryContent' })
 
@@ -75,6 +77,7 @@ export const importedCategorySchema = z
   .strictObject({
     ...categorySchema.shape,
     sampleData: z.boolean().optional().describe('Follows from the figures; what is sent is not looked at'),
+    layer: layer.optional().describe('Follows from the address; what is sent is not looked at'),
   })
   .meta({ id: 'ImportedCategory' })
 

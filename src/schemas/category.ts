@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { GROUPS, KEEP_POWERED_REASONS, MODES, PROVENANCE_KINDS } from '../core/catalogue/category.ts'
+import { layer, overlayRevisionText, overlayRevisionUsed } from './layer.ts'
 import { LIMITS, nonNegative, plainText, shortText } from './common.ts'
 
 const categoryCode = z
@@ -58,9 +59,9 @@ export const categorySchema = z
   })
   .meta({ id: 'Category' })
 
-/** A category as it is answered: says whether any of its figures is invented. */
+/** A category as it is answered: says whether any of its figures is invented, and whose it is. */
 export const categoryAnswerSchema = categorySchema
-  .extend({ sampleData: z.boolean() })
+  .extend({ sampleData: z.boolean(), layer: layer.describe("organisation: your organisation's own figures") })
   .meta({ id: 'CategoryAnswer' })
 
 export const categoryListSchema = z
@@ -68,6 +69,7 @@ export const categoryListSchema = z
     items: z.array(categoryAnswerSchema),
     nextCursor: z.string().nullable(),
     catalogueRevision: z.int(),
+    overlayRevision: overlayRevisionUsed,
   })
   .meta({ id: 'CategoryList' })
 
@@ -77,6 +79,7 @@ export const categoryQuerySchema = z.strictObject({
   search: plainText(100).min(1).optional(),
   includeRetired: z.stringbool().default(false),
   catalogueRevision: z.coerce.number().int().positive().optional(),
+  overlayRevision: overlayRevisionText.optional(),
   limit: z.coerce.number().int().min(1).max(200).default(50),
   cursor: z.string().max(500).optional(),
 })

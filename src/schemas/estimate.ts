@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { KEEP_POWERED_REASONS, MODES } from '../core/catalogue/category.ts'
 import { DEVICE_FLAGS, TOTAL_FLAGS } from '../core/estimate/estimate.ts'
+import { layer, overlayRevisionUsed } from './layer.ts'
 import { emissionFactorSchema } from './emissionFactor.ts'
 import { supplySchema } from './household.ts'
 import { tariffSchema } from './tariff.ts'
@@ -47,6 +48,7 @@ const deviceEstimateSchema = z
     label: z.string().nullable(),
     category: z.string(),
     categoryName: z.string(),
+    catalogueLayer: layer.describe('Whose figures of the category went in'),
     quantity: z.int(),
     confidence: flag,
     sampleData: z.boolean(),
@@ -65,6 +67,7 @@ export const estimateSchema = z
   .strictObject({
     catalogueRevision: z.int(),
     referenceRevision: z.int().describe('Revision of tariffs and emission factors that was used'),
+    overlayRevision: overlayRevisionUsed,
     coverageProbability: z.number(),
     currency: z.string(),
     sampleData: z.boolean(),

@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { MODES } from '../core/catalogue/category.ts'
 import { hoursOfSchedule as hoursOf } from '../core/money/meanPrice.ts'
 import type { HoursOfWeek } from '../core/money/tariff.ts'
+import { askedOverlayRevision } from './layer.ts'
 import { LIMITS, localId, nonNegative, numberOrRange, shortText } from './common.ts'
 import { emissionFactorChoiceSchema, emissionFactorSchema } from './emissionFactor.ts'
 import { meterSchema, MOST_SAMPLES, readingSchema } from './reading.ts'
@@ -105,6 +106,7 @@ export const householdSchema = z
     tariffDate: date
       .optional()
       .describe('Day that the tariff should hold on; where it does not, a warning says so'),
+    overlayRevision: askedOverlayRevision.optional(),
     meters: z.array(meterSchema).max(LIMITS.metersPerHousehold).optional(),
     devices: z.array(deviceSchema).min(1).max(LIMITS.devices).superRefine(limitSamples),
   })

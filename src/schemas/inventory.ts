@@ -32,6 +32,7 @@ const content = {
     devices: true,
     meters: true,
     catalogueRevision: true,
+    overlayRevision: true,
     referenceRevision: true,
     tariffDate: true,
   }).shape,

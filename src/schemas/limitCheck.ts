@@ -3,6 +3,7 @@ import { MODES } from '../core/catalogue/category.ts'
 import { DEVICE_FLAGS } from '../core/estimate/estimate.ts'
 import { JURISDICTIONS, SUPPLY_TYPES } from '../core/limits/limit.ts'
 import { LIMIT_REASONS, LIMIT_VERDICTS } from '../core/limits/limitCheck.ts'
+import { overlayRevisionUsed } from './layer.ts'
 import { LIMITS, localId, nonNegative, positive, shortText } from './common.ts'
 import { cautionSchema, intervalSchema } from './estimate.ts'
 import { householdSchema, supplySchema } from './household.ts'
@@ -10,7 +11,7 @@ import { limitSchema } from './limit.ts'
 import { readingSchema } from './reading.ts'
 import { warningSchema } from './warning.ts'
 
-const { meters, coverageProbability, catalogueRevision } = householdSchema.shape
+const { meters, coverageProbability, catalogueRevision, overlayRevision } = householdSchema.shape
 const watts = nonNegative(LIMITS.watts)
 
 /** Body of POST /v1/limits/check and input of the GraphQL query `checkAgainstLimit`. */
@@ -47,6 +48,7 @@ export const limitQuestionSchema = z
     ratedOutputW: positive(LIMITS.watts).optional().describe('Of an external power supply'),
     coverageProbability,
     catalogueRevision,
+    overlayRevision,
   })
   .meta({ id: 'LimitCheckRequest' })
 
@@ -56,6 +58,7 @@ export const limitAnswerSchema = z
   .strictObject({
     methodVersion: z.string(),
     catalogueRevision: z.int(),
+    overlayRevision: overlayRevisionUsed,
     coverageProbability: z.number(),
     verdict: z.enum(LIMIT_VERDICTS),
     reason,

@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { KEEP_POWERED_REASONS, MODES } from '../core/catalogue/category.ts'
 import { UNCERTAINTY_ORIGINS } from '../core/population/stock.ts'
+import { layer, overlayRevisionUsed } from './layer.ts'
 import { LIMITS, localId, nonNegative, numberOrRange, shortText } from './common.ts'
 import { emissionFactorSchema } from './emissionFactor.ts'
 import { cautionSchema, intervalSchema } from './estimate.ts'
@@ -13,7 +14,8 @@ const MOST_HOMES = 10_000_000_000
 export const MOST_ITEMS = 40
 export const MOST_RUNGS = 10
 
-const { weeksPerYear, coverageProbability, catalogueRevision, referenceRevision } = householdSchema.shape
+const { weeksPerYear, coverageProbability, catalogueRevision, overlayRevision, referenceRevision } =
+  householdSchema.shape
 const watts = nonNegative(LIMITS.watts)
 
 const drawRange = z
@@ -85,6 +87,7 @@ export const stockSchema = z
     coverageProbability,
     catalogueRevision,
     referenceRevision,
+    overlayRevision,
   })
   .meta({ id: 'StockRequest', description: 'Devices by ownership, count, draw and hours' })
 
@@ -121,6 +124,7 @@ export const stockEstimateSchema = z
     methodVersion: z.string(),
     catalogueRevision: z.int(),
     referenceRevision: z.int().describe('Revision of tariffs and emission factors that was used'),
+    overlayRevision: overlayRevisionUsed,
     coverageProbability: z.number(),
     sampleData: z.boolean(),
     used: z.strictObject({
@@ -134,6 +138,7 @@ export const stockEstimateSchema = z
       z.strictObject({
         name: z.string(),
         category: z.string().nullable(),
+        catalogueLayer: layer.nullable(),
         keepPowered: z.enum(KEEP_POWERED_REASONS).nullable(),
         ownership: z.strictObject({ low: z.number(), typical: z.number(), high: z.number() }),
         countPerOwner: z.number(),

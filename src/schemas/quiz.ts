@@ -3,6 +3,7 @@ import { GROUPS, KEEP_POWERED_REASONS, MODES } from '../core/catalogue/category.
 import { HOURS_CHOICES } from '../core/quiz/hoursChoice.ts'
 import { QUIZ_TEXTS, type QuizText } from '../core/quiz/quizLanguage.ts'
 import { FIGURE_UNITS, QUIZ_READING_KINDS, type QuizFigure } from '../core/quiz/quizReading.ts'
+import { overlayRevisionUsed } from './layer.ts'
 
 const hours = z.number().describe('Hours a week, h')
 const tag = z.string().describe('Language tag (BCP 47)')
@@ -68,6 +69,7 @@ const explained = { label: z.string(), help: z.string() }
 export const quizSchema = z
   .strictObject({
     catalogueRevision: z.int(),
+    overlayRevision: overlayRevisionUsed,
     language: tag,
     languages: z.array(z.strictObject({ language: tag, name: z.string() })),
     sampleData: z.boolean(),

@@ -4,6 +4,7 @@ import { HOURS_CHOICES } from '../core/quiz/hoursChoice.ts'
 import type { QuizAnswers } from '../core/quiz/quizAnswers.ts'
 import { MOST_OF_ONE_KIND } from '../core/quiz/writeQuestion.ts'
 import { LIMITS, localId, nonNegative, positive, shortText } from './common.ts'
+import { householdSchema } from './household.ts'
 
 const readingSchema = z
   .discriminatedUnion('kind', [
@@ -46,6 +47,7 @@ const quizAnswerSchema = z
 /** Body of POST /v1/quiz/answers and input of the GraphQL query `quizEstimate`. */
 export const quizAnswersSchema = z
   .strictObject({
+    overlayRevision: householdSchema.shape.overlayRevision,
     catalogueRevision: z.int().positive().describe('That of the quiz which these answers are to'),
     tariffCode: localId.optional(),
     emissionFactorCode: localId.optional(),

@@ -3,6 +3,7 @@ import { DEVICE_FLAGS } from '../core/estimate/estimate.ts'
 import { estimateSchema, intervalSchema, moneyIntervalSchema } from './estimate.ts'
 import { householdSchema } from './household.ts'
 import { labelFields, stayOnFields } from './quiz.ts'
+import { overlayRevisionUsed } from './layer.ts'
 
 const named = {
   deviceId: z.string().describe('Id of the device in household and estimate; answer-1 is the first answer'),
@@ -28,6 +29,7 @@ export const quizResultSchema = z
   .strictObject({
     language: z.string().describe('Of labels, advice and reasons; sentences within estimate are in English'),
     catalogueRevision: z.int(),
+    overlayRevision: overlayRevisionUsed,
     sampleData: z.boolean(),
     sampleDataNotice: z.string().nullable().describe('To be shown wherever figures are'),
     household: householdSchema.describe('What the answers were turned into: a body of POST /v1/estimates'),

@@ -3,13 +3,14 @@ import { MODES } from '../core/catalogue/category.ts'
 import { DEVICE_FLAGS } from '../core/estimate/estimate.ts'
 import { READING_KINDS } from '../core/readings/reading.ts'
 import { VERDICTS } from '../core/readings/series/analyseSeries.ts'
+import { layer, overlayRevisionUsed } from './layer.ts'
 import { LIMITS, positive, shortText } from './common.ts'
 import { cautionSchema, intervalSchema } from './estimate.ts'
 import { deviceSchema, householdSchema, supplySchema } from './household.ts'
 import { readingSchema } from './reading.ts'
 import { warningSchema } from './warning.ts'
 
-const { meters, coverageProbability, catalogueRevision } = householdSchema.shape
+const { meters, coverageProbability, catalogueRevision, overlayRevision } = householdSchema.shape
 
 /** Body of POST /v1/readings/evaluate and input of the GraphQL query `evaluateReading`. */
 export const readingToEvaluateSchema = z
@@ -33,6 +34,7 @@ export const readingToEvaluateSchema = z
       .optional()
       .describe('Crest factor of the current over the power factor, as a power analyser shows them'),
     catalogueRevision,
+    overlayRevision,
   })
   .meta({ id: 'ReadingEvaluationRequest' })
 
@@ -72,6 +74,7 @@ const uncertaintyRuleSchema = z
 export const readingEvaluationSchema = z
   .strictObject({
     catalogueRevision: z.int(),
+    overlayRevision: overlayRevisionUsed,
     methodVersion: z.string(),
     coverageProbability: z.number(),
     kind: z.enum(READING_KINDS),
@@ -79,6 +82,7 @@ export const readingEvaluationSchema = z
     quantity: z.int(),
     category: z.string().nullable(),
     categoryName: z.string().nullable(),
+    catalogueLayer: layer.nullable().describe('Whose figures of the category went in'),
     sampleData: z.boolean(),
     confidence: z.enum(DEVICE_FLAGS),
     powerW: intervalSchema.describe('Real power, all of the quantity together'),

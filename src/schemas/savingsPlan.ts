@@ -126,7 +126,9 @@ const offeredSchema = z
 
 export const savingsPlanSchema = z
   .strictObject({
-    catalogueRevision: z.int(),
+    catalogueRevision: estimateSchema.shape.catalogueRevision,
+    overlayRevision: estimateSchema.shape.overlayRevision,
+    referenceRevision: estimateSchema.shape.referenceRevision,
     coverageProbability: z.number(),
     currency: z.string(),
     sampleData: z.boolean(),

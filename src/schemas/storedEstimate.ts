@@ -12,6 +12,7 @@ export const estimateWantedSchema = z
     coverageProbability: householdSchema.shape.coverageProbability,
     catalogueRevision: householdSchema.shape.catalogueRevision,
     referenceRevision: householdSchema.shape.referenceRevision,
+    overlayRevision: householdSchema.shape.overlayRevision,
   })
   .meta({ id: 'StoredEstimateRequest' })
 

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { overlayRevisionUsed } from './layer.ts'
 import { localId } from './common.ts'
 import { intervalSchema, moneyIntervalSchema } from './estimate.ts'
 import { householdSchema } from './household.ts'
@@ -39,6 +40,7 @@ export const tariffComparisonSchema = z
   .strictObject({
     catalogueRevision: z.int(),
     referenceRevision: z.int().describe('Revision of tariffs and emission factors that was used'),
+    overlayRevision: overlayRevisionUsed,
     coverageProbability: z.number(),
     currency: z.string(),
     sampleData: z.boolean(),

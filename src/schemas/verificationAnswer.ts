@@ -125,6 +125,8 @@ export const verificationSchema = z
   .strictObject({
     ...estimateSchema.pick({
       catalogueRevision: true,
+      overlayRevision: true,
+      referenceRevision: true,
       coverageProbability: true,
       currency: true,
       sampleData: true,

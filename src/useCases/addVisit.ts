@@ -3,6 +3,7 @@ import type { Inventory, InventoryContent } from '../core/inventory/inventory.ts
 import type { OnceResult } from '../stores/once.ts'
 import { authorize, type Sender } from './authorize.ts'
 import { nextVersion } from './changeInventory.ts'
+import { callersCatalogue } from './callersCatalogue.ts'
 import { checkedInventory } from './checkedInventory.ts'
 import type { Deps } from './deps.ts'
 import { onceOf } from './onceOf.ts'
@@ -24,13 +25,14 @@ export async function addVisit(
   key: string | null,
 ): Promise<OnceResult<Inventory>> {
   const origin = authorize(sender, 'intake')
+  const catalogue = await callersCatalogue(deps, sender, null)
   const once = onceOf(deps, key, 'add-visit', id, visit)
   const { organisation } = origin.caller
   const decide = (before: Inventory) => {
     const { visits } = before.content
     const whole = readContent({ ...before.content, visits: [...visits, visit] })
     try {
-      return nextVersion(deps, origin, before, checkedInventory(deps, whole))
+      return nextVersion(deps, origin, before, checkedInventory(deps, catalogue, whole))
     } catch (error) {
       if (!(error instanceof FaultyInput)) throw error
       // What was sent is one visit, and not the inventory that it would stand in.

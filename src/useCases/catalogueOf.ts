@@ -3,7 +3,8 @@ import type { Deps } from './deps.ts'
 import { unknownRevision } from './unknownRevision.ts'
 
 /**
- * The catalogue at a revision, or the newest where none is named.
+ * The shared catalogue at a revision, or the newest where none is named. What a caller asks about is answered with
+ * callersCatalogue.ts instead.
  * @throws DomainError unknown-revision
  */
 export async function catalogueOf(deps: Deps, revision: number | undefined): Promise<Catalogue> {

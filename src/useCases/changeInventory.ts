@@ -4,6 +4,7 @@ import { DomainError, type Submitted } from '../core/fault.ts'
 import type { Inventory, InventoryContent } from '../core/inventory/inventory.ts'
 import type { InventoryChange } from '../stores/inventoryStore.ts'
 import { authorize, type Sender } from './authorize.ts'
+import { callersCatalogue } from './callersCatalogue.ts'
 import { checkedInventory } from './checkedInventory.ts'
 import type { Deps } from './deps.ts'
 import { inventoryEvent } from './inventoryEvent.ts'
@@ -25,13 +26,14 @@ export async function changeInventory(
   basedOn: readonly number[] | null,
 ): Promise<Inventory> {
   const origin = authorize(sender, 'intake')
+  const catalogue = await callersCatalogue(deps, sender, null)
   const organisation = origin.caller.organisation
   const { result } = await deps.inventoryStore.change(
     organisation,
     id,
     (before) => {
       requireVersion(before, basedOn)
-      const content = checkedInventory(deps, readContent(mergePatch(before.content, patch)))
+      const content = checkedInventory(deps, catalogue, readContent(mergePatch(before.content, patch)))
       return nextVersion(deps, origin, before, content)
     },
     null,

@@ -5,20 +5,22 @@ import { estimateStock } from '../core/population/estimateStock.ts'
 import { estimateSurvey } from '../core/population/estimateSurvey.ts'
 import type { Stock, StockEstimate } from '../core/population/stock.ts'
 import type { Survey, SurveyEstimate } from '../core/population/survey.ts'
-import { catalogueOf } from './catalogueOf.ts'
+import type { Sender } from './authorize.ts'
+import { callersCatalogue } from './callersCatalogue.ts'
 import type { Deps } from './deps.ts'
 import { settingsAt } from './settingsAt.ts'
 
 /**
  * What many homes draw, by the method that the request names.
- * @throws FaultyInput naming every fault of shape and of the trade at once; DomainError unknown-revision
+ * @throws FaultyInput naming every fault of shape and of the trade at once; DomainError unknown-revision, unknown-overlay-revision
  */
 export async function estimatePopulation(
   deps: Deps,
+  sender: Sender,
   submitted: Submitted<Survey | Stock>,
 ): Promise<SurveyEstimate | StockEstimate> {
   return methodOf(submitted.raw) === 'stock'
-    ? estimateFromStock(deps, submitted as Submitted<Stock>)
+    ? estimateFromStock(deps, sender, submitted as Submitted<Stock>)
     : estimateFromSurvey(deps, submitted as Submitted<Survey>)
 }
 
@@ -35,9 +37,13 @@ export async function estimateFromSurvey(
   return estimateSurvey(submitted.value, settings)
 }
 
-/** From ownership, count, draw and hours. @throws FaultyInput; DomainError unknown-revision */
-export async function estimateFromStock(deps: Deps, submitted: Submitted<Stock>): Promise<StockEstimate> {
-  const catalogue = await catalogueOf(deps, submitted.value?.catalogueRevision)
+/** From ownership, count, draw and hours. @throws FaultyInput; DomainError unknown-revision, unknown-overlay-revision, unknown-reference-revision */
+export async function estimateFromStock(
+  deps: Deps,
+  sender: Sender,
+  submitted: Submitted<Stock>,
+): Promise<StockEstimate> {
+  const catalogue = await callersCatalogue(deps, sender, submitted.value)
   const settings = await settingsAt(deps, submitted.value?.referenceRevision)
   const faults = [...submitted.faults, ...checkStock(submitted.raw, catalogue, settings)]
   if (submitted.value === null || faults.length > 0) throw new FaultyInput(faults)

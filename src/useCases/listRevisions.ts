@@ -1,6 +1,7 @@
 import type { Revision } from '../core/catalogue/revision.ts'
 import type { Window } from '../stores/window.ts'
 import type { Deps } from './deps.ts'
+import { numbersIn } from './numbersIn.ts'
 import type { Part } from './part.ts'
 
 type RevisionPart = Part<Revision> & { readonly total: number }
@@ -21,14 +22,9 @@ export const listReferenceRevisions = (
 async function part(
   store: { revisions(oldest: number, newest: number): Promise<readonly Revision[]> },
   total: number,
-  { after, before, limit, keep }: Window<number>,
+  window: Window<number>,
 ): Promise<RevisionPart> {
-  const newest = Math.min(after === undefined ? total : after - 1, total)
-  const oldest = Math.max(before === undefined ? 1 : before + 1, 1)
-  const [from, to] =
-    keep === 'first'
-      ? [Math.max(oldest, newest - limit + 1), newest]
-      : [oldest, Math.min(newest, oldest + limit - 1)]
+  const { from, to, ...part } = numbersIn(total, window)
   const items = from > to ? [] : await store.revisions(from, to)
-  return { items, hasBefore: to < total, hasAfter: from > 1, total }
+  return { items, ...part, total }
 }

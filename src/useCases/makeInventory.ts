@@ -3,6 +3,7 @@ import type { Submitted } from '../core/fault.ts'
 import type { Inventory, InventoryContent } from '../core/inventory/inventory.ts'
 import type { OnceResult } from '../stores/once.ts'
 import { authorize, type Sender } from './authorize.ts'
+import { callersCatalogue } from './callersCatalogue.ts'
 import { checkedInventory } from './checkedInventory.ts'
 import type { Deps } from './deps.ts'
 import { inventoryEvent } from './inventoryEvent.ts'
@@ -23,8 +24,9 @@ export async function makeInventory(
   key: string | null,
 ): Promise<OnceResult<Inventory>> {
   const origin = authorize(sender, 'intake')
+  const catalogue = await callersCatalogue(deps, sender, null)
   const once = onceOf(deps, key, 'make-inventory', submitted.raw)
-  const content = checkedInventory(deps, submitted)
+  const content = checkedInventory(deps, catalogue, submitted)
   const now = deps.clock()
   const inventory: Inventory = {
     id: base32(deps.random(ID_BYTES)),

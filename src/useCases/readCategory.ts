@@ -1,27 +1,32 @@
+import type { Catalogue } from '../core/catalogue/catalogue.ts'
 import { findCategory, nearestCategories } from '../core/catalogue/findCategory.ts'
 import { type LabelledCategory, labelled } from '../core/catalogue/labelledCategory.ts'
+import { layerOf } from '../core/catalogue/layerOf.ts'
+import { type RevisionsUsed, revisionsUsed } from '../core/catalogue/revisionsUsed.ts'
 import { DomainError } from '../core/fault.ts'
-import { catalogueOf } from './catalogueOf.ts'
+import type { Sender } from './authorize.ts'
+import { type AskedRevisions, callersCatalogue } from './callersCatalogue.ts'
 import type { Deps } from './deps.ts'
 
-export interface FoundCategory {
+export interface FoundCategory extends RevisionsUsed {
   readonly category: LabelledCategory
-  /** The revision that gave the category this state; an edit is based on it. */
+  /** The revision of its own layer that gave the category this state; an edit is based on it. */
   readonly changedIn: number
-  readonly catalogueRevision: number
 }
 
 /**
- * One category by its code, name or alias, and the revision that it was read from.
- * @throws DomainError unknown-category, naming the nearest three; unknown-revision
+ * One category by its code, name or alias, as the caller sees it, and the revisions that it was read from.
+ * @throws DomainError unknown-category, naming the nearest three; unknown-revision, unknown-overlay-revision
  */
-export async function readCategory(deps: Deps, name: string, revision?: number): Promise<FoundCategory> {
-  const catalogue = await catalogueOf(deps, revision)
+export async function readCategory(
+  deps: Deps,
+  sender: Pick<Sender, 'caller'>,
+  name: string,
+  asked: AskedRevisions = {},
+): Promise<FoundCategory> {
+  const catalogue = await callersCatalogue(deps, sender, asked)
   const category = findCategory(catalogue, name)
-  if (category) {
-    const changedIn = catalogue.changedIn.get(category.code)!
-    return { category: labelled(category), changedIn, catalogueRevision: catalogue.revision }
-  }
+  if (category) return foundIn(catalogue, category)
   const nearest = nearestCategories(catalogue, name).map(({ code, name: full }) => ({ code, name: full }))
   throw new DomainError(
     'unknown-category',
@@ -29,3 +34,9 @@ export async function readCategory(deps: Deps, name: string, revision?: number):
     { nearest },
   )
 }
+
+const foundIn = (catalogue: Catalogue, category: Parameters<typeof labelled>[0]): FoundCategory => ({
+  category: labelled(category, layerOf(catalogue, category.code)),
+  changedIn: catalogue.changedIn.get(category.code)!,
+  ...revisionsUsed(catalogue),
+})

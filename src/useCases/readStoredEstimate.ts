@@ -1,5 +1,6 @@
 import { DomainError } from '../core/fault.ts'
 import { authorize, type Sender } from './authorize.ts'
+import { callersCatalogue } from './callersCatalogue.ts'
 import type { Deps } from './deps.ts'
 import { type EstimateWithStanding, standingOf } from './listStoredEstimates.ts'
 import { readInventory } from './readInventory.ts'
@@ -22,5 +23,6 @@ export async function readStoredEstimate(
       'unknown-estimate',
       `There is no estimate with the id "${id.slice(0, 100)}" of this inventory.`,
     )
-  return { stored, standing: standingOf(deps, inventory, stored) }
+  const catalogue = await callersCatalogue(deps, sender, null)
+  return { stored, standing: standingOf(deps, catalogue, inventory, stored) }
 }

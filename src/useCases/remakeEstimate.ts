@@ -1,7 +1,7 @@
 import type { Estimate } from '../core/estimate/estimate.ts'
 import { remake } from '../core/inventory/remake.ts'
 import type { Sender } from './authorize.ts'
-import { catalogueOf } from './catalogueOf.ts'
+import { callersCatalogue } from './callersCatalogue.ts'
 import type { Deps } from './deps.ts'
 import { readStoredEstimate } from './readStoredEstimate.ts'
 
@@ -14,7 +14,7 @@ export interface RemadeEstimate {
 }
 
 /**
- * A stored estimate made again from what is stored with it and the catalogue's revision of that time.
+ * A stored estimate made again from what is stored with it and the revisions of that time.
  * @throws DomainError key-required, scope-missing, unknown-inventory, unknown-estimate
  */
 export async function remakeEstimate(
@@ -24,7 +24,9 @@ export async function remakeEstimate(
   id: string,
 ): Promise<RemadeEstimate> {
   const { stored } = await readStoredEstimate(deps, sender, inventoryId, id)
-  const estimate = remake(stored, await catalogueOf(deps, stored.catalogueRevision))
+  const { catalogueRevision, overlayRevision } = stored.result
+  const catalogue = await callersCatalogue(deps, sender, { catalogueRevision, overlayRevision })
+  const estimate = remake(stored, catalogue)
   return {
     estimate,
     same: JSON.stringify(estimate) === JSON.stringify(stored.result),

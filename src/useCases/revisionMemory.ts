@@ -1,4 +1,6 @@
 import { inTurn } from '../core/inTurn.ts'
+import { lastUsed } from './lastUsed.ts'
+import { oneForAll } from './oneForAll.ts'
 
 /** Something that is stored revision by revision, as it is held in memory, so that no estimate waits for the database. */
 export interface RevisionMemory<T> {
@@ -34,7 +36,7 @@ export async function openRevisionMemory<T extends { readonly revision: number }
   { pastRevisions = 16 }: RevisionMemoryOptions = {},
 ): Promise<RevisionMemory<T>> {
   let current = source.empty
-  const past = lastUsed(pastRevisions, (revision) => source.load(revision))
+  const past = lastUsed(pastRevisions, (revision: number) => source.load(revision))
   const refresh = oneForAll(async () => {
     const latest = await source.latest()
     if (latest <= current.revision) return
@@ -48,42 +50,4 @@ export async function openRevisionMemory<T extends { readonly revision: number }
     refresh,
     inTurn: inTurn(),
   }
-}
-
-/** Keeps what was loaded for the last used numbers. A load that finds nothing, or fails, is not kept. */
-function lastUsed<T>(
-  limit: number,
-  load: (revision: number) => Promise<T | null>,
-): (revision: number) => Promise<T | null> {
-  // A Map keeps the order of insertion: the first key is the one that was not used for longest.
-  const kept = new Map<number, Promise<T | null>>()
-  return async (revision) => {
-    const loading = kept.get(revision) ?? load(revision)
-    kept.delete(revision)
-    kept.set(revision, loading)
-    if (kept.size > limit) kept.delete(kept.keys().next().value!)
-    try {
-      const found = await loading
-      if (found === null) kept.delete(revision)
-      return found
-    } catch (error) {
-      kept.delete(revision)
-      throw error
-    }
-  }
-}
-
-/**
- * Makes calls at the same time share one run. Who calls while a run is under way shares the run after it, since this one
- * may have looked already when the caller's own edit was stored.
- */
-function oneForAll(work: () => Promise<void>): () => Promise<void> {
-  let running: Promise<void> | null = null
-  let next: Promise<void> | null = null
-  const run = () => {
-    next = null
-    running = work().finally(() => (running = null))
-    return running
-  }
-  return () => next ?? (running === null ? run() : (next = running.then(run, run)))
 }

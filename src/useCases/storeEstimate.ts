@@ -7,7 +7,7 @@ import { householdAt, type Inventory, type Visit, visitsByDate } from '../core/i
 import type { StoredEstimate } from '../core/inventory/storedEstimate.ts'
 import type { OnceResult } from '../stores/once.ts'
 import { authorize, type Sender } from './authorize.ts'
-import { catalogueOf } from './catalogueOf.ts'
+import { callersCatalogue } from './callersCatalogue.ts'
 import type { Deps } from './deps.ts'
 import { type EstimateWithStanding, standingOf } from './listStoredEstimates.ts'
 import { ID_BYTES } from './makeInventory.ts'
@@ -21,13 +21,15 @@ export interface EstimateWanted {
   readonly visit?: string | undefined
   readonly coverageProbability?: number | undefined
   readonly catalogueRevision?: number | undefined
+  readonly overlayRevision?: number | undefined
   readonly referenceRevision?: number | undefined
 }
 
 /**
  * Estimates an inventory as it was on a visit, and keeps the result with all that it was made from.
  * @param key Idempotency-Key; null where the caller sent none
- * @throws DomainError key-required, scope-missing, unknown-inventory, unknown-revision, unknown-reference-revision, idempotency-key-malformed and what
+ * @throws DomainError key-required, scope-missing, unknown-inventory, unknown-revision, unknown-overlay-revision,
+ *   unknown-reference-revision, idempotency-key-malformed and what
  *   Once says; FaultyInput, also where the inventory no longer fits the catalogue or the operator's tariffs
  */
 export async function storeEstimate(
@@ -41,7 +43,7 @@ export async function storeEstimate(
   const once = onceOf(deps, key, 'store-estimate', id, submitted.raw)
   const inventory = await readInventory(deps, sender, id)
   if (submitted.value === null || submitted.faults.length > 0) throw new FaultyInput(submitted.faults)
-  const stored = await made(deps, inventory, submitted.value)
+  const stored = await made(deps, sender, inventory, submitted.value)
   const event = {
     at: new Date(stored.madeAt),
     origin,
@@ -57,17 +59,23 @@ export async function storeEstimate(
     event,
     once,
   )
-  return { result: { stored: result, standing: standingOf(deps, inventory, result) }, replayed }
+  const today = await callersCatalogue(deps, sender, null)
+  return { result: { stored: result, standing: standingOf(deps, today, inventory, result) }, replayed }
 }
 
-async function made(deps: Deps, inventory: Inventory, wanted: EstimateWanted): Promise<StoredEstimate> {
+async function made(
+  deps: Deps,
+  sender: Sender,
+  inventory: Inventory,
+  wanted: EstimateWanted,
+): Promise<StoredEstimate> {
   const { coverageProbability } = wanted
   const visit = visitOf(inventory, wanted.visit)
   const household = {
     ...householdAt(inventory.content, visit),
     ...(coverageProbability !== undefined && { coverageProbability }),
   }
-  const catalogue = await catalogueOf(deps, wanted.catalogueRevision)
+  const catalogue = await callersCatalogue(deps, sender, wanted)
   const settings = await settingsAt(deps, wanted.referenceRevision)
   const faults = checkHousehold(household, catalogue, settings)
   if (faults.length > 0) throw new FaultyInput(faults)

@@ -13,6 +13,7 @@ import { without } from '../core/without.ts'
 import type { BatchEntry, BatchOutcome } from '../stores/inventoryStore.ts'
 import { allFaults } from './allFaults.ts'
 import { authorize, type Sender } from './authorize.ts'
+import { callersCatalogue } from './callersCatalogue.ts'
 import type { Deps } from './deps.ts'
 import { ID_BYTES } from './makeInventory.ts'
 import { settingsNow } from './settingsAt.ts'
@@ -58,7 +59,8 @@ export async function* takeIn(
   { batch }: IntakeOptions,
 ): AsyncGenerator<LineAnswer> {
   const origin = authorize(sender, 'intake')
-  const against = { catalogue: deps.catalogueMemory.current(), settings: settingsNow(deps) }
+  const catalogue = await callersCatalogue(deps, sender, undefined)
+  const against = { catalogue, settings: settingsNow(deps) }
   const storing: Promise<readonly LineAnswer[]>[] = []
   for await (const part of inParts(lines, TOGETHER)) {
     const answers = part.map((line) => worked(deps, against, line, batch !== null))

@@ -18,11 +18,14 @@ import type { Deps } from '../../src/useCases/deps.ts'
 import { openKeyMemory } from '../../src/useCases/keyMemory.ts'
 import { openReferenceMemory } from '../../src/useCases/referenceMemory.ts'
 import { seedReference } from '../../src/useCases/seedReference.ts'
+import type { OverlayStore } from '../../src/stores/overlayStore.ts'
+import { openOverlayMemory } from '../../src/useCases/overlayMemory.ts'
 import { seedCatalogue } from '../../src/useCases/seedCatalogue.ts'
 import { type MemoryAuditStore, memoryAuditStore } from '../stores/memoryAuditStore.ts'
 import { memoryCatalogueStore } from '../stores/memoryCatalogueStore.ts'
 import { memoryInventoryStore } from '../stores/memoryInventoryStore.ts'
 import { memoryKeyStore } from '../stores/memoryKeyStore.ts'
+import { memoryOverlayStore } from '../stores/memoryOverlayStore.ts'
 import { memoryReferenceStore } from '../stores/memoryReferenceStore.ts'
 import { cautions } from './cautions.ts'
 import { limits } from './limits.ts'
@@ -96,6 +99,7 @@ export async function testApp(
     readonly auditStore?: MemoryAuditStore
     readonly keyStore?: KeyStore
     readonly inventoryStore?: InventoryStore
+    readonly overlayStore?: OverlayStore
   } = {},
 ): Promise<TestApp> {
   const {
@@ -108,6 +112,7 @@ export async function testApp(
     auditStore = memoryAuditStore(),
     keyStore = memoryKeyStore(auditStore.write),
     inventoryStore = memoryInventoryStore(auditStore.write),
+    overlayStore = memoryOverlayStore(auditStore.write),
     ...appOptions
   } = options
   const catalogueMemory = await openCatalogueMemory(catalogueStore)
@@ -116,6 +121,8 @@ export async function testApp(
   const deps: Deps = {
     catalogueStore,
     catalogueMemory,
+    overlayStore,
+    overlayMemory: await openOverlayMemory(overlayStore),
     referenceStore,
     referenceMemory,
     settings: operatorSettings,

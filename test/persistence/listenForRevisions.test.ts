@@ -8,6 +8,7 @@ import { openCatalogueMemory } from '../../src/useCases/catalogueMemory.ts'
 import { withPostgres } from '../helpers/postgres.ts'
 import { aCategory } from '../stores/aCategory.ts'
 import { aNote } from '../stores/aNote.ts'
+import { anOverlayEdit } from '../stores/overlayStoreContract.ts'
 import { openLine } from './openLine.ts'
 
 const postgres = withPostgres()
@@ -64,6 +65,17 @@ describe('listening for revisions', () => {
       await notice
     }
     expect(listening.count()).toBe(3)
+    await listening.stop()
+  })
+
+  it('notices each revision of an organisation’s own figures too', async () => {
+    await query("INSERT INTO organisation VALUES ('ours', 'Ours', now()) RETURNING code")
+    const listening = listen()
+    await listening.notice()
+    const notice = listening.notice()
+    await stores.overlayStore.append(0, anOverlayEdit('ours', 'a'))
+    await notice
+    expect(listening.count()).toBe(2)
     await listening.stop()
   })
 

@@ -83,6 +83,15 @@ const revision = {
 const state = { code: 'a', revision: 1, retired: false, content: JSON.parse(JSON.stringify(aCategory('a'))) }
 const at = new Date('2024-02-29T23:59:58.789Z')
 const organisation = { code: 'an-organisation', name: 'An organisation', madeAt: at }
+const overlayRevision = {
+  organisation: 'an-organisation',
+  number: 1,
+  action: 'lay',
+  keyId: 'key',
+  reason: 'a test',
+  at,
+  code: 'a',
+}
 const key = {
   id: 'key',
   organisation: 'an-organisation',
@@ -183,6 +192,15 @@ const EXERCISES: Record<Prisma.ModelName, (prisma: PrismaClient) => Promise<void
   Organisation: async (prisma) => {
     await prisma.organisation.create({ data: organisation })
     expect(await prisma.organisation.findMany()).toEqual([organisation])
+  },
+  OverlayRevision: async (prisma) => {
+    const data = { ...overlayRevision, content: state.content }
+    await prisma.overlayRevision.create({ data })
+    expect(await prisma.overlayRevision.findMany({ include: { holder: true } })).toEqual([
+      { ...data, holder: organisation },
+    ])
+    const removal = { ...overlayRevision, number: 2, action: 'remove' }
+    expect(await prisma.overlayRevision.create({ data: removal })).toEqual({ ...removal, content: null })
   },
   ApiKey: async (prisma) => {
     await prisma.apiKey.create({ data: key })

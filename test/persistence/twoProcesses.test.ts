@@ -108,3 +108,35 @@ it('an edit of a tariff by one process is what the other prices with, within one
     expect(performance.now() - start).toBeLessThanOrEqual(PROMISED_MS)
   }
 })
+
+it('own figures that one process lays are seen by another within one second, and the shared ones when they are taken away', async () => {
+  const admin = { authorization: `Bearer ${KEY}` }
+  const overlay = `${editor}/v1/overlay/categories/television`
+  const layerAt = async () => {
+    const answer = await fetch(`${reader}/v1/categories/television`, { headers: admin })
+    return ((await answer.json()) as { layer: string }).layer
+  }
+  const layerAfter = async (layer: string) => {
+    const start = performance.now()
+    while ((await layerAt()) !== layer) {
+      if (performance.now() - start > GENEROUS_MS) throw new Error(`${layer} was not seen at all`)
+      await new Promise((resolve) => setTimeout(resolve, 10))
+    }
+    return performance.now() - start
+  }
+  for (let round = 0; round < 2; round++) {
+    const laid = await fetch(`${overlay}?reason=a+test`, {
+      method: 'PATCH',
+      headers: { ...admin, 'content-type': 'application/merge-patch+json', 'if-none-match': '*' },
+      body: JSON.stringify({ defaultQuantity: 2 }),
+    })
+    expect(laid.status).toBe(201)
+    expect(await layerAfter('organisation')).toBeLessThanOrEqual(PROMISED_MS)
+    const removed = await fetch(`${overlay}?reason=a+test`, {
+      method: 'DELETE',
+      headers: { ...admin, 'if-match': laid.headers.get('etag')! },
+    })
+    expect(removed.status).toBe(200)
+    expect(await layerAfter('shared')).toBeLessThanOrEqual(PROMISED_MS)
+  }
+})

@@ -35,6 +35,8 @@ function aProcess(): Deps {
     | 'settings'
     | 'inventoryStore'
     | 'quizLanguages'
+    | 'overlayStore'
+    | 'overlayMemory'
   >
   return {
     ...others,

@@ -39,7 +39,7 @@ for (const databases of [embeddedDatabases(), servedDatabases(postgres)])
       service.send
         .post('/v1/catalogue/imports')
         .query({ reason: 'a test' })
-        .set({ authorization: `Bearer ${ADMIN_KEY}`, 'content-type': 'text/csv', 'if-match': '"r1.json1"' })
+        .set({ authorization: `Bearer ${ADMIN_KEY}`, 'content-type': 'text/csv', 'if-match': '"r1.json2"' })
         .send(file)
 
     test('is one revision and one audit event, and the log tells how far it has come', async () => {

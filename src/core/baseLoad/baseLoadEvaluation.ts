@@ -99,6 +99,8 @@ export interface Explained {
 export interface BaseLoadEvaluation {
   readonly methodVersion: string
   readonly catalogueRevision: number
+  /** Of the figures of the caller’s organisation that lay over it; 0 where there were none. */
+  readonly overlayRevision: number
   readonly coverageProbability: number
   readonly night: { readonly fromHour: number; readonly toHour: number }
   readonly data: DataSummary

@@ -1,4 +1,5 @@
 import type { Catalogue } from '../catalogue/catalogue.ts'
+import { revisionsUsed } from '../catalogue/revisionsUsed.ts'
 import { cautionsFor } from '../cautions/cautions.ts'
 import { METHOD_VERSION } from '../estimate/methodVersion.ts'
 import type { EstimateSettings } from '../estimate/settings.ts'
@@ -68,7 +69,7 @@ export function evaluateBaseLoad(
   }
   return {
     methodVersion: METHOD_VERSION,
-    catalogueRevision: catalogue.revision,
+    ...revisionsUsed(catalogue),
     coverageProbability: coverage,
     night,
     ...shown,

@@ -1,11 +1,17 @@
 import type { Category } from './category.ts'
+import type { Overlay } from './overlay.ts'
 
 /** One numbered state of the whole catalogue. Retired categories are in it, so that old inventories can still be read. */
 export interface Catalogue {
   readonly revision: number
   readonly categories: ReadonlyMap<string, Category>
-  /** By code: the revision that gave the category the state that it has here. It names that state, whatever is edited elsewhere. */
+  /**
+   * By code: the revision that gave the category the state that it has here. It names that state, whatever is edited
+   * elsewhere. Of a category of the overlay it is the overlay's own revision.
+   */
   readonly changedIn: ReadonlyMap<string, number>
+  /** The organisation's own figures that lie over it (layeredCatalogue.ts); missing from the shared catalogue as it is. */
+  readonly overlay?: Overlay
 }
 
 /** A category as one revision left it. */

@@ -1,6 +1,7 @@
 import { distance } from 'fastest-levenshtein'
 import type { Catalogue } from './catalogue.ts'
 import type { Category } from './category.ts'
+import { layerOf } from './layerOf.ts'
 
 type Index = ReadonlyMap<string, Category>
 const indexes = new WeakMap<Catalogue, Index>()
@@ -17,13 +18,16 @@ export function plainName(text: string): string {
 
 /**
  * Every name that a category answers to. Where two categories share one, codes win over names, and names over aliases; but
- * the names of a category in use win over those of a retired one, which going back to an old revision may leave shared.
+ * the names of a category in use win over those of a retired one, which going back to an old revision may leave shared. An
+ * organisation's own categories come first among names and among aliases: the shared catalogue may have got the name later.
  */
 function indexOf(catalogue: Catalogue): Index {
   const known = indexes.get(catalogue)
   if (known) return known
   const index = new Map<string, Category>()
-  const categories = [...catalogue.categories.values()]
+  const isOwn = ({ code }: Category) => layerOf(catalogue, code) === 'organisation'
+  const all = [...catalogue.categories.values()]
+  const categories = [...all.filter(isOwn), ...all.filter((category) => !isOwn(category))]
   const add = (name: string, category: Category) => {
     const key = plainName(name)
     if (!index.has(key)) index.set(key, category)

@@ -1,4 +1,5 @@
 import type { Category, Mode } from '../catalogue/category.ts'
+import type { Layer } from '../catalogue/overlay.ts'
 import type { Caution } from '../cautions/caution.ts'
 import type { EmissionFactor } from '../emissions/emissionFactor.ts'
 import type { Supply } from '../inventory/household.ts'
@@ -46,6 +47,8 @@ export interface DeviceEstimate {
   readonly label: string | null
   readonly category: string
   readonly categoryName: string
+  /** Whose figures of the category went in: typical draws, hours and power factors. */
+  readonly catalogueLayer: Layer
   readonly quantity: number
   readonly confidence: Flag
   readonly sampleData: boolean
@@ -100,6 +103,8 @@ export interface Estimate {
   readonly catalogueRevision: number
   /** Revision of the tariffs and emission factors that were there to choose from. */
   readonly referenceRevision: number
+  /** Of the figures of the caller’s organisation that lay over it; 0 where there were none. */
+  readonly overlayRevision: number
   readonly coverageProbability: number
   readonly currency: string
   /** True where any figure that went in is invented sample data: a draw, hours, a power factor, a price. */

@@ -9,7 +9,7 @@ import type { ResolvedDevice, ResolvedHousehold } from './resolveHousehold.ts'
 
 /** Power, energy, cost and emissions of one device, from the terms of its modes. */
 export function estimateDevice(
-  { id, device, category, quantity }: ResolvedDevice,
+  { id, device, category, layer, quantity }: ResolvedDevice,
   modes: readonly ModeTerms[],
   { coverage, used }: ResolvedHousehold,
   totalKwh: number,
@@ -27,6 +27,7 @@ export function estimateDevice(
     label: device.label ?? null,
     category: category.code,
     categoryName: category.name,
+    catalogueLayer: layer,
     quantity,
     confidence: figures.confidence,
     sampleData: figures.sampleData,

@@ -1,4 +1,5 @@
 import type { Catalogue } from '../catalogue/catalogue.ts'
+import { revisionsUsed } from '../catalogue/revisionsUsed.ts'
 import { cautionsFor } from '../cautions/cautions.ts'
 import { emissionsOf } from '../emissions/emissionsOf.ts'
 import type { Household } from '../inventory/household.ts'
@@ -45,7 +46,7 @@ export function estimate(household: Household, catalogue: Catalogue, settings: E
   )
   const sampleFigures = devices.some(({ sampleData }) => sampleData)
   return {
-    catalogueRevision: catalogue.revision,
+    ...revisionsUsed(catalogue),
     referenceRevision: settings.referenceRevision,
     coverageProbability: resolved.coverage,
     currency: tariff.currency,

@@ -124,7 +124,7 @@ function readPower(
 }
 
 /** A typical draw: each of the quantity is an independent draw. */
-function typicalPower(known: CategoryMode, { device, category, quantity }: ResolvedDevice): PowerPart {
+function typicalPower(known: CategoryMode, { device, category, layer, quantity }: ResolvedDevice): PowerPart {
   const draw = drawFor(known, device.year)
   return {
     power: { coefficient: 1, factors: [drawDistribution(draw, quantity)] },
@@ -134,7 +134,7 @@ function typicalPower(known: CategoryMode, { device, category, quantity }: Resol
     origin: {
       kind: 'catalogue',
       detail: draw.provenance,
-      explanation: sentencesOf.typical(category.name, known.mode, draw, device.year, quantity),
+      explanation: sentencesOf.typical(category.name, known.mode, draw, device.year, quantity, layer),
     },
     sampleData: draw.provenance === 'sample',
     warnings: sentencesOf.yearWarnings(known.mode, draw, device.year),

@@ -1,6 +1,8 @@
 import type { Catalogue } from '../catalogue/catalogue.ts'
 import type { Category } from '../catalogue/category.ts'
 import { findCategory } from '../catalogue/findCategory.ts'
+import { layerOf } from '../catalogue/layerOf.ts'
+import type { Layer } from '../catalogue/overlay.ts'
 import { chooseEmissionFactor } from '../emissions/chooseEmissionFactor.ts'
 import { DomainError } from '../fault.ts'
 import type { Device, Household } from '../inventory/household.ts'
@@ -19,6 +21,7 @@ export interface ResolvedDevice {
   readonly place: number
   readonly device: Device
   readonly category: Category
+  readonly layer: Layer
   readonly quantity: number
 }
 
@@ -57,6 +60,7 @@ export function resolveHousehold(
         place: index,
         device,
         category,
+        layer: layerOf(catalogue, category.code),
         quantity: device.quantity ?? category.defaultQuantity,
       }
     }),

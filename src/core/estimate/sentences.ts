@@ -1,5 +1,6 @@
 import type { ChosenDraw } from '../catalogue/drawFor.ts'
 import type { Mode } from '../catalogue/category.ts'
+import type { Layer } from '../catalogue/overlay.ts'
 import type { Warning } from './estimate.ts'
 
 const PROVENANCE = {
@@ -26,10 +27,18 @@ function figuresOf(draw: ChosenDraw): string {
 export const sentencesOf = {
   behind: (quantity: number): string => (quantity > 1 ? ` One reading stands for all ${quantity}.` : ''),
 
-  typical(name: string, mode: Mode, draw: ChosenDraw, year: number | undefined, quantity: number) {
+  typical(
+    name: string,
+    mode: Mode,
+    draw: ChosenDraw,
+    year: number | undefined,
+    quantity: number,
+    layer: Layer,
+  ) {
     const each = quantity > 1 ? ` each, ${quantity} independent draws` : ''
     const made = year === undefined ? '' : ` made in ${year}`
-    return `Typical draw of ${name}${made} in ${mode}: ${figuresOf(draw)} (5th, 50th, 95th percentile)${each}; ${PROVENANCE[draw.provenance]}, not a measurement.`
+    const whose = layer === 'organisation' ? ' of the organisation’s own' : ''
+    return `Typical draw of ${name}${made} in ${mode}: ${figuresOf(draw)} (5th, 50th, 95th percentile)${each}; ${PROVENANCE[draw.provenance]}${whose}, not a measurement.`
   },
 
   yearWarnings(mode: Mode, { chosenBy }: ChosenDraw, year: number | undefined): Warning[] {

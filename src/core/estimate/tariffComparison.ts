@@ -1,4 +1,5 @@
 import type { Catalogue } from '../catalogue/catalogue.ts'
+import { revisionsUsed } from '../catalogue/revisionsUsed.ts'
 import type { Household } from '../inventory/household.ts'
 import { annualBill } from '../money/annualBill.ts'
 import { costDifference } from '../money/costDifference.ts'
@@ -42,6 +43,8 @@ export interface TariffComparison {
   readonly catalogueRevision: number
   /** Revision of the tariffs and emission factors that were there to choose from. */
   readonly referenceRevision: number
+  /** Of the figures of the caller’s organisation that lay over it; 0 where there were none. */
+  readonly overlayRevision: number
   readonly coverageProbability: number
   readonly currency: string
   readonly sampleData: boolean
@@ -74,7 +77,7 @@ export function compareTariffs(
     priceStandby(tariff, resolved.used, energy, modes, resolved.coverage),
   )
   return {
-    catalogueRevision: catalogue.revision,
+    ...revisionsUsed(catalogue),
     referenceRevision: settings.referenceRevision,
     coverageProbability: resolved.coverage,
     currency: choices[0]!.tariff.currency,

@@ -52,6 +52,8 @@ export interface Household {
   readonly referenceRevision?: number
   /** Day that the tariff should hold on, YYYY-MM-DD; where it does not, a warning says so. */
   readonly tariffDate?: string
+  /** Of the figures of the caller’s organisation; 0 asks for the shared catalogue alone. */
+  readonly overlayRevision?: number
   /** How sums of uncertain figures are worked out: convolved unless said otherwise. */
   readonly method?: Method
   /** Of the Monte Carlo. */

@@ -14,7 +14,7 @@ export interface Visit {
 /** What an organisation says of a household: what holds on every visit, and the visits. */
 export interface InventoryContent extends Omit<
   Household,
-  'devices' | 'meters' | 'catalogueRevision' | 'method' | 'draws' | 'seed'
+  'devices' | 'meters' | 'catalogueRevision' | 'overlayRevision' | 'method' | 'draws' | 'seed'
 > {
   /** The organisation's own name for the household, which tells nothing of who lives there. */
   readonly reference: string

@@ -1,4 +1,5 @@
 import type { Catalogue } from '../catalogue/catalogue.ts'
+import { revisionsUsed } from '../catalogue/revisionsUsed.ts'
 import { cautionsFor } from '../cautions/cautions.ts'
 import { METHOD_VERSION } from '../estimate/methodVersion.ts'
 import type { OperatorSettings } from '../estimate/settings.ts'
@@ -26,7 +27,7 @@ export function checkAgainstLimit(
   const compared = limitsFor(settings.limits, question).map((limit) => compareLimit(limit, power.powerW))
   return {
     methodVersion: METHOD_VERSION,
-    catalogueRevision: catalogue.revision,
+    ...revisionsUsed(catalogue),
     coverageProbability,
     ...overall(compared),
     notice: NO_COMPLIANCE_TEST,

@@ -30,6 +30,8 @@ export interface LimitQuestion {
   readonly ratedOutputW?: number
   readonly coverageProbability?: number
   readonly catalogueRevision?: number
+  /** Of the figures of the caller’s organisation; 0 asks for the shared catalogue alone. */
+  readonly overlayRevision?: number
 }
 
 export const LIMIT_VERDICTS = ['below', 'above', 'cannot-be-told'] as const
@@ -60,6 +62,8 @@ export interface ComparedLimit {
 export interface LimitAnswer {
   readonly methodVersion: string
   readonly catalogueRevision: number
+  /** Of the figures of the caller’s organisation that lay over it; 0 where there were none. */
+  readonly overlayRevision: number
   readonly coverageProbability: number
   readonly verdict: LimitVerdict
   readonly reason: LimitReason

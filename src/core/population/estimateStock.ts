@@ -1,4 +1,5 @@
 import type { Catalogue } from '../catalogue/catalogue.ts'
+import { revisionsUsed } from '../catalogue/revisionsUsed.ts'
 import { cautionsFor } from '../cautions/cautions.ts'
 import { METHOD_VERSION } from '../estimate/methodVersion.ts'
 import type { EstimateSettings } from '../estimate/settings.ts'
@@ -41,7 +42,7 @@ export function estimateStock(stock: Stock, catalogue: Catalogue, settings: Esti
   return {
     method: 'stock',
     methodVersion: METHOD_VERSION,
-    catalogueRevision: catalogue.revision,
+    ...revisionsUsed(catalogue),
     referenceRevision: settings.referenceRevision,
     coverageProbability: coverage,
     sampleData,
@@ -58,6 +59,7 @@ export function estimateStock(stock: Stock, catalogue: Catalogue, settings: Esti
 const shareOf = (item: ResolvedItem, perHome: number, total: number): StockItemShare => ({
   name: item.name,
   category: item.category,
+  catalogueLayer: item.catalogueLayer,
   keepPowered: item.keepPowered,
   ownership: item.ownership,
   countPerOwner: item.countPerOwner,

@@ -2,6 +2,7 @@ import type { Catalogue } from '../catalogue/catalogue.ts'
 import type { Category, CategoryMode, Range } from '../catalogue/category.ts'
 import { drawFor } from '../catalogue/drawFor.ts'
 import { findCategory } from '../catalogue/findCategory.ts'
+import { layerOf } from '../catalogue/layerOf.ts'
 import { DomainError } from '../fault.ts'
 import { type DeviceEnergy, deviceEnergy } from './deviceEnergy.ts'
 import { meanDrawUncertainty, OF_GIVEN_DRAW } from './meanDrawUncertainty.ts'
@@ -35,6 +36,7 @@ function ofOwnDraw({ name, drawW, hoursPerWeek, countPerOwner }: StockItem, week
   return {
     name,
     category: null,
+    catalogueLayer: null,
     keepPowered: null,
     countPerOwner: countPerOwner ?? 1,
     meanDrawUncertainty: OF_GIVEN_DRAW.relative,
@@ -56,6 +58,7 @@ function ofCategory(item: StockItem, catalogue: Catalogue, weeks: number): Witho
   return {
     name: category.name,
     category: category.code,
+    catalogueLayer: layerOf(catalogue, category.code),
     keepPowered: category.keepPowered?.reason ?? null,
     countPerOwner: item.countPerOwner ?? Math.max(1, category.defaultQuantity),
     meanDrawUncertainty: uncertainty.relative,

@@ -1,4 +1,5 @@
 import type { KeepPoweredReason, Mode, Range } from '../catalogue/category.ts'
+import type { Layer } from '../catalogue/overlay.ts'
 import type { Caution } from '../cautions/caution.ts'
 import type { EmissionFactor } from '../emissions/emissionFactor.ts'
 import type { Warning } from '../estimate/estimate.ts'
@@ -52,6 +53,8 @@ export interface Stock {
   readonly catalogueRevision?: number
   /** Of tariffs and emission factors; the newest where none is named. */
   readonly referenceRevision?: number
+  /** Of the figures of the caller’s organisation; 0 asks for the shared catalogue alone. */
+  readonly overlayRevision?: number
 }
 
 /** Average power over the year, and what a year comes to. */
@@ -72,6 +75,8 @@ export interface StockItemShare {
   readonly name: string
   /** Code of the category; null for a draw of its own. */
   readonly category: string | null
+  /** Whose figures of the category went in; null for a draw of its own. */
+  readonly catalogueLayer: Layer | null
   readonly keepPowered: KeepPoweredReason | null
   readonly ownership: Range
   readonly countPerOwner: number
@@ -97,6 +102,8 @@ export interface StockEstimate {
   readonly catalogueRevision: number
   /** Revision of the tariffs and emission factors that were there to choose from. */
   readonly referenceRevision: number
+  /** Of the figures of the caller’s organisation that lay over it; 0 where there were none. */
+  readonly overlayRevision: number
   readonly coverageProbability: number
   readonly sampleData: boolean
   readonly used: {

@@ -16,7 +16,7 @@ import { readingOf } from './quizReading.ts'
  * @throws DomainError answers-not-checked
  */
 export function householdOfAnswers(
-  { catalogueRevision, tariffCode, emissionFactorCode, answers }: QuizAnswers,
+  { catalogueRevision, overlayRevision, tariffCode, emissionFactorCode, answers }: QuizAnswers,
   catalogue: Catalogue,
   words: Words,
 ): Household {
@@ -25,6 +25,7 @@ export function householdOfAnswers(
   )
   return {
     catalogueRevision,
+    ...(overlayRevision !== undefined && { overlayRevision }),
     ...(tariffCode !== undefined && { tariffCode }),
     ...(emissionFactorCode !== undefined && { emissionFactorCode }),
     devices,

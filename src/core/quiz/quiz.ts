@@ -40,6 +40,8 @@ interface Choice {
 /** The questions of a self-check, in one language, of one revision of the catalogue. */
 export interface Quiz {
   readonly catalogueRevision: number
+  /** Of the figures of the caller's organisation that lay over it; 0 where there were none. */
+  readonly overlayRevision: number
   readonly language: string
   /** The languages that it can be asked in, by their own names. */
   readonly languages: readonly { readonly language: string; readonly name: string }[]

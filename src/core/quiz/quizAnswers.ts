@@ -21,6 +21,8 @@ export interface QuizAnswer {
 export interface QuizAnswers {
   /** Of the quiz that they answer. */
   readonly catalogueRevision: number
+  /** That of the quiz, too; the newest where none is named. */
+  readonly overlayRevision?: number
   readonly tariffCode?: string | undefined
   readonly emissionFactorCode?: string | undefined
   readonly answers: readonly QuizAnswer[]

@@ -21,6 +21,8 @@ export type MustStayOn = Named & StayOn
 export interface QuizResult {
   readonly language: string
   readonly catalogueRevision: number
+  /** Of the figures of the caller's organisation that lay over it; 0 where there were none. */
+  readonly overlayRevision: number
   readonly sampleData: boolean
   readonly sampleDataNotice: string | null
   /** What the answers were turned into; an estimate of it gives `estimate`. */

@@ -18,6 +18,7 @@ export function resultOfAnswers(
   return {
     language,
     catalogueRevision: estimate.catalogueRevision,
+    overlayRevision: estimate.overlayRevision,
     sampleData: estimate.sampleData,
     sampleDataNotice: estimate.sampleData ? texts.sampleData : null,
     household,

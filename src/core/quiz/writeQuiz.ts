@@ -1,3 +1,4 @@
+import { revisionsUsed } from '../catalogue/revisionsUsed.ts'
 import type { Catalogue } from '../catalogue/catalogue.ts'
 import { GROUPS, MODES } from '../catalogue/category.ts'
 import { HOURS_CHOICES } from './hoursChoice.ts'
@@ -16,7 +17,7 @@ export function writeQuiz(
   const groups = groupsOf(catalogue, { spoken, catalogueLanguage }, filter)
   const sampleData = groups.some(({ questions }) => questions.some((question) => question.sampleData))
   return {
-    catalogueRevision: catalogue.revision,
+    ...revisionsUsed(catalogue),
     language: spoken.language,
     languages: [...known.values()].map(({ language, name }) => ({ language, name })),
     sampleData,

@@ -1,6 +1,8 @@
 import type { Catalogue } from '../catalogue/catalogue.ts'
+import { revisionsUsed } from '../catalogue/revisionsUsed.ts'
 import type { Category, Range } from '../catalogue/category.ts'
 import { findCategory } from '../catalogue/findCategory.ts'
+import { layerOf } from '../catalogue/layerOf.ts'
 import { labelled } from '../catalogue/labelledCategory.ts'
 import { cautionsFor } from '../cautions/cautions.ts'
 import { METHOD_VERSION } from '../estimate/methodVersion.ts'
@@ -47,7 +49,7 @@ export function evaluateReading(
   const times = (interval: Interval) => significantInterval(scaleInterval(interval, quantity))
   const { powerW, apparentPowerVa, reactivePowerVar } = evaluated
   return {
-    catalogueRevision: catalogue.revision,
+    ...revisionsUsed(catalogue),
     methodVersion: METHOD_VERSION,
     coverageProbability,
     kind: reading.kind,
@@ -55,6 +57,7 @@ export function evaluateReading(
     quantity,
     category: category?.code ?? null,
     categoryName: category?.name ?? null,
+    catalogueLayer: category && layerOf(catalogue, category.code),
     sampleData: category !== null && labelled(category).sampleData,
     confidence: read.flag,
     powerW: times(powerW),

@@ -1,4 +1,5 @@
 import type { Range } from '../catalogue/category.ts'
+import type { Layer } from '../catalogue/overlay.ts'
 import type { Caution } from '../cautions/caution.ts'
 import type { Flag, Interval, Warning } from '../estimate/estimate.ts'
 import type { Mode } from '../catalogue/category.ts'
@@ -24,11 +25,15 @@ export interface ReadingToEvaluate {
   /** Crest factor of the current over the power factor, for the uncertainty rule of IEC 62301's second edition. */
   readonly maximumCurrentRatio?: number
   readonly catalogueRevision?: number
+  /** Of the figures of the caller’s organisation; 0 asks for the shared catalogue alone. */
+  readonly overlayRevision?: number
 }
 
 /** What a reading says: real power, how sure, and how it was worked out. */
 export interface ReadingEvaluation {
   readonly catalogueRevision: number
+  /** Of the figures of the caller’s organisation that lay over it; 0 where there were none. */
+  readonly overlayRevision: number
   readonly methodVersion: string
   readonly coverageProbability: number
   readonly kind: Reading['kind']
@@ -36,6 +41,8 @@ export interface ReadingEvaluation {
   readonly quantity: number
   readonly category: string | null
   readonly categoryName: string | null
+  /** Whose figures of the category went in, or were held against the reading. */
+  readonly catalogueLayer: Layer | null
   /** True where figures of the category that went in, or were held against the reading, are invented. */
   readonly sampleData: boolean
   readonly confidence: Flag

@@ -61,8 +61,17 @@ export function planSavings(
   }
 }
 
-const headOf = ({ catalogueRevision, coverageProbability, currency, used }: Estimate) => ({
+const headOf = ({
   catalogueRevision,
+  overlayRevision,
+  referenceRevision,
+  coverageProbability,
+  currency,
+  used,
+}: Estimate) => ({
+  catalogueRevision,
+  overlayRevision,
+  referenceRevision,
   coverageProbability,
   currency,
   methodVersion: used.methodVersion,

@@ -70,6 +70,10 @@ export interface ChosenSet {
 
 export interface SavingsPlan {
   readonly catalogueRevision: number
+  /** Of the figures of the caller's organisation that lay over it; 0 where there were none. */
+  readonly overlayRevision: number
+  /** Revision of the tariffs and emission factors that were there to choose from. */
+  readonly referenceRevision: number
   readonly coverageProbability: number
   readonly currency: string
   readonly sampleData: boolean

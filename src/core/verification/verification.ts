@@ -163,6 +163,10 @@ export interface TotalVerification {
 
 export interface Verification {
   readonly catalogueRevision: number
+  /** Of the figures of the caller's organisation that lay over it; 0 where there were none. */
+  readonly overlayRevision: number
+  /** Revision of the tariffs and emission factors that were there to choose from. */
+  readonly referenceRevision: number
   readonly coverageProbability: number
   readonly currency: string
   readonly sampleData: boolean

@@ -1,3 +1,4 @@
+import { revisionsUsed } from '../catalogue/revisionsUsed.ts'
 import type { Catalogue } from '../catalogue/catalogue.ts'
 import { cautionsFor } from '../cautions/cautions.ts'
 import type { Warning } from '../estimate/estimate.ts'
@@ -47,7 +48,8 @@ export function verifySavings(
   const verified = devices.map((device) => verifyDevice(device, rules, used.weeksPerYear))
   const sampleFigures = devices.some(({ pair }) => modesOf(pair).some(({ terms }) => terms.sampleData))
   return {
-    catalogueRevision: catalogue.revision,
+    ...revisionsUsed(catalogue),
+    referenceRevision: settings.referenceRevision,
     coverageProbability: coverage,
     currency: rules.currency,
     sampleData: sampleFigures || before.tariffIsSample,

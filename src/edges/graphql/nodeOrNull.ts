@@ -10,6 +10,7 @@ const NOTHING_TOLD: ReadonlySet<string> = new Set([
   'unknown-inventory',
   'unknown-estimate',
   'unknown-reference-revision',
+  'unknown-overlay-revision',
 ])
 
 /** What was read for an id, or null where the id names nothing that the caller may see. */

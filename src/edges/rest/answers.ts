@@ -44,6 +44,14 @@ export const REFERENCE_HEADERS = {
   },
 } as const satisfies Headers
 
+/** What answers say of themselves that depend on whose key was sent. */
+export const OVERLAY_HEADER = {
+  'Overlay-Revision': {
+    type: 'integer',
+    description: "The revision of your organisation's own figures that was read; 0 where there are none",
+  },
+} as const satisfies Headers
+
 export const notModified = z
   .null()
   .describe('The answer that goes with the tag in If-None-Match is still current')

@@ -30,6 +30,7 @@ export const BASE_LOAD_REQUESTS = {
 export const exampleBaseLoadEvaluation = {
   methodVersion: '1.0.0',
   catalogueRevision: 1,
+  overlayRevision: 0,
   coverageProbability: 0.9,
   night: { fromHour: 1, toHour: 5 },
   data: {

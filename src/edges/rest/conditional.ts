@@ -8,11 +8,24 @@ export type Form = 'json' | 'csv'
  * Counts the ways in which catalogue answers have been written; one more whenever a field of them changes, so
  * that a copy kept from before an upgrade is not taken for a fresh one, nor sent back as one.
  */
-const REPRESENTATION: Readonly<Record<Form, string>> = { json: 'json1', csv: 'csv1' }
+const REPRESENTATION: Readonly<Record<Form, string>> = { json: 'json2', csv: 'csv1' }
+
+/** The figures of the caller's organisation that an answer holds. */
+export interface OwnFigures {
+  readonly organisation: string
+  readonly overlayRevision: number
+}
+
+/** Those that an answer to a request holds, where it holds any. */
+export const ownFigures = ({ caller }: FastifyRequest, overlayRevision: number): OwnFigures | null =>
+  caller && overlayRevision > 0 ? { organisation: caller.organisation, overlayRevision } : null
+
+/** Names them in a tag: two organisations count their revisions alike, and neither may be told that it has the other's. */
+const partOf = (own: OwnFigures | null) => (own ? `.${own.organisation}-o${own.overlayRevision}` : '')
 
 /** The tag of anything read from the catalogue as a whole: a revision never changes, so its number is enough. */
-export const catalogueTag = (revision: number, form: Form = 'json') =>
-  `"r${revision}.${REPRESENTATION[form]}"`
+export const catalogueTag = (revision: number, form: Form = 'json', own: OwnFigures | null = null) =>
+  `"r${revision}${partOf(own)}.${REPRESENTATION[form]}"`
 
 /** The tag of what leads from one revision to another. */
 export const comparisonTag = (from: number, to: number) => `"r${from}-r${to}.${REPRESENTATION.json}"`
@@ -33,8 +46,20 @@ export const inventoryHeaders = (inventory: { readonly id: string; readonly vers
 })
 
 /** The tag of the quiz: by what it is made from, the catalogue and the words of a language. */
-export const quizTag = (revision: number, language: string, fingerprint: string) =>
-  `"r${revision}.${language}.${fingerprint}.${REPRESENTATION.json}"`
+export const quizTag = (revision: number, language: string, fingerprint: string, own: OwnFigures | null) =>
+  `"r${revision}${partOf(own)}.${language}.${fingerprint}.${REPRESENTATION.json}"`
+
+/** The tag of a category of the caller's organisation, as it is seen over a catalogue revision. */
+export const ownCategoryTag = (code: string, revision: number, own: OwnFigures) =>
+  `"${code}.r${revision}${partOf(own)}.${REPRESENTATION.json}"`
+
+/** The tag of such a category by itself, as it is edited: by the overlay revision that gave it its present state. */
+export const overlayCategoryTag = (code: string, organisation: string, changedIn: number) =>
+  `"${code}${partOf({ organisation, overlayRevision: changedIn })}.${REPRESENTATION.json}"`
+
+/** The tag of all that an organisation has laid over the catalogue, or of one of its revisions. */
+export const overlayTag = (organisation: string, overlayRevision: number) =>
+  `"overlay${partOf({ organisation, overlayRevision })}.${REPRESENTATION.json}"`
 
 /**
  * True where If-None-Match names the tag (RFC 9110, 13.1.2: a list or `*`, compared weakly). Ask only once the
@@ -58,15 +83,26 @@ export type Tagged = {
   readonly tag: string
   /** The request headers that chose among answers; Accept alone where nothing is said. */
   readonly vary?: string
-} & ({ readonly catalogueRevision: number } | { readonly referenceRevision: number })
+} & (
+  | {
+      readonly catalogueRevision: number
+      /** Where the answer depends on whose key was sent. */
+      readonly overlayRevision?: number
+    }
+  | { readonly referenceRevision: number }
+)
+
+const overlayIn = (tagged: Tagged) => ('overlayRevision' in tagged ? tagged.overlayRevision : undefined)
 
 export const tagHeaders = (tagged: Tagged) => ({
   etag: tagged.tag,
-  'cache-control': 'no-cache',
-  vary: tagged.vary ?? 'accept',
+  // What holds an organisation's own figures is for its caller alone, and no cache between may keep it.
+  'cache-control': overlayIn(tagged) ? 'private, no-cache' : 'no-cache',
+  vary: [tagged.vary ?? 'accept', ...(overlayIn(tagged) === undefined ? [] : ['authorization'])].join(', '),
   ...('catalogueRevision' in tagged
     ? { 'catalogue-revision': tagged.catalogueRevision }
     : { 'reference-revision': tagged.referenceRevision }),
+  ...(overlayIn(tagged) !== undefined && { 'overlay-revision': overlayIn(tagged) }),
 })
 
 /** Sends such an answer with its tag, or 304 where the caller has it already. */
@@ -87,3 +123,17 @@ export function sendUnlessKept(
   reply.headers(headers)
   return isKept(request.headers['if-none-match'], headers.etag) ? reply.code(304).send() : reply.send(answer)
 }
+
+/** Sends what is an organisation's alone with its tag, or 304 where the caller has it already. */
+export const sendOwn = (
+  request: FastifyRequest,
+  reply: FastifyReply,
+  tag: string,
+  answer: unknown,
+): FastifyReply =>
+  sendUnlessKept(
+    request,
+    reply,
+    { etag: tag, 'cache-control': 'private, no-cache', vary: 'accept, authorization' },
+    answer,
+  )

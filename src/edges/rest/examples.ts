@@ -1,6 +1,7 @@
 import type { z } from 'zod'
 import { ACCESS_REQUEST_EXAMPLES } from './access/examples.ts'
 import { CATALOGUE_REQUEST_EXAMPLES } from './catalogue/examples.ts'
+import { OVERLAY_REQUEST_EXAMPLES } from './overlay/requestExamples.ts'
 import type { categoryAnswerSchema, categoryListSchema } from '../../schemas/category.ts'
 import type { estimateSchema } from '../../schemas/estimate.ts'
 import type { householdSchema } from '../../schemas/household.ts'
@@ -66,6 +67,7 @@ export const REQUEST_EXAMPLES: Readonly<Record<string, Examples>> = {
   ...INVENTORY_REQUESTS,
   ...CATALOGUE_REQUEST_EXAMPLES,
   ...REFERENCE_REQUESTS,
+  ...OVERLAY_REQUEST_EXAMPLES,
   estimateHousehold: {
     smallest: { summary: 'One device, all of it from the catalogue', value: smallestHousehold },
     visited: { summary: 'What a visit brings home', value: visitedHousehold },
@@ -84,6 +86,7 @@ export const REQUEST_EXAMPLES: Readonly<Record<string, Examples>> = {
 export const exampleEstimate = {
   catalogueRevision: 1,
   referenceRevision: 1,
+  overlayRevision: 0,
   coverageProbability: 0.9,
   currency: 'EUR',
   sampleData: true,
@@ -108,6 +111,7 @@ export const exampleEstimate = {
       label: null,
       category: 'television',
       categoryName: 'Television without network',
+      catalogueLayer: 'shared',
       quantity: 1,
       confidence: 'assumed',
       sampleData: true,
@@ -278,6 +282,7 @@ export const exampleCategory = {
     },
   ],
   sampleData: true,
+  layer: 'shared',
 } satisfies z.output<typeof categoryAnswerSchema>
 
 /** The answer to /v1/categories?search=old+tv. */
@@ -285,4 +290,5 @@ export const exampleCategoryList = {
   items: [exampleCategory],
   nextCursor: null,
   catalogueRevision: 1,
+  overlayRevision: 0,
 } satisfies z.output<typeof categoryListSchema>

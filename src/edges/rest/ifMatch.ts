@@ -1,10 +1,10 @@
 import type { FastifyRequest } from 'fastify'
 import { DomainError } from '../../core/fault.ts'
 import type { ReferenceKind } from '../../core/reference/referenceEntry.ts'
-import { catalogueTag, categoryTag, inventoryTag, referenceTag } from './conditional.ts'
+import { catalogueTag, categoryTag, inventoryTag, overlayCategoryTag, referenceTag } from './conditional.ts'
 
-/** The revision of the catalogue, or the version of an inventory. */
-const NUMBER = /[rv](\d{1,10})\.[a-z0-9]+"$/
+/** The revision of the catalogue or of an overlay, or the version of an inventory. */
+const NUMBER = /[rov](\d{1,10})\.[a-z0-9]+"$/
 
 /**
  * The revisions that If-Match names, by tags of one category: what a use case calls the edit's basis. A weak tag never
@@ -29,6 +29,21 @@ export const basisOfReference = (
   kind: ReferenceKind,
   code: string,
 ): number[] | null => basis(request, (revision) => [referenceTag(kind, code, revision)])
+
+/** The same by tags of a category of an organisation's own. */
+export const basisOfOverlayCategory = (
+  request: FastifyRequest,
+  code: string,
+  organisation: string,
+): number[] | null => basis(request, (revision) => [overlayCategoryTag(code, organisation, revision)])
+
+/** And `nothing` where the request asks that there be none yet. */
+export const basisInOverlay = (
+  request: FastifyRequest,
+  code: string,
+  organisation: string,
+): number[] | 'nothing' | null =>
+  asksForNothingThere(request) ? 'nothing' : basisOfOverlayCategory(request, code, organisation)
 
 function basis(request: FastifyRequest, tagsAt: (revision: number) => readonly string[]): number[] | null {
   const header = request.headers['if-match']

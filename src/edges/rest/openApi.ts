@@ -87,6 +87,10 @@ export async function describeApi(app: FastifyInstance, version: string): Promis
           name: 'inventories',
           description: "Your organisation's households, and the estimates kept of them",
         },
+        {
+          name: 'own figures',
+          description: 'What an organisation lays over the shared catalogue for its own callers',
+        },
         { name: 'money and grid', description: 'Tariffs and emission factors' },
         {
           name: 'limits and cautions',

@@ -11,6 +11,7 @@ import { readBaseLoadCsv } from '../../schemas/baseLoadCsv.ts'
 import { baseLoadEvaluationSchema } from '../../schemas/baseLoadEvaluation.ts'
 import { readEspi } from '../../schemas/espiReader.ts'
 import { readShape } from '../../schemas/readShape.ts'
+import type { Sender } from '../../useCases/authorize.ts'
 import type { Deps } from '../../useCases/deps.ts'
 import { evaluateBaseLoad } from '../../useCases/evaluateBaseLoad.ts'
 import { jsonAnswer } from './answers.ts'
@@ -21,6 +22,7 @@ import { bodyRequired } from './bodyRequired.ts'
 import { bytesUpTo } from './bytesUpTo.ts'
 import { NEEDS_BODY, problemAnswers } from './problem.ts'
 import type { RestContext } from './restContext.ts'
+import { senderOf } from './senderOf.ts'
 import { queryFaults, type RestApp, submittedCompiler, type SubmittedTypeProvider } from './submitted.ts'
 
 const XML = ['application/xml', 'application/atom+xml']
@@ -64,7 +66,13 @@ function addRoute(app: RestApp, { deps, anonymousEstimates, baseLoadLimitBytes }
       body: baseLoadRequestSchema,
       response: {
         200: jsonAnswer('The evaluation', baseLoadEvaluationSchema, exampleBaseLoadEvaluation),
-        ...problemAnswers(...NEEDS_BODY, 'key-required', 'unknown-revision', 'unknown-reference-revision'),
+        ...problemAnswers(
+          ...NEEDS_BODY,
+          'key-required',
+          'unknown-revision',
+          'unknown-reference-revision',
+          'unknown-overlay-revision',
+        ),
       },
     },
     onRequest: mayEstimate(anonymousEstimates),
@@ -74,11 +82,14 @@ function addRoute(app: RestApp, { deps, anonymousEstimates, baseLoadLimitBytes }
       const { query } = request
       const body: unknown = request.body
       const form = formOf(request.headers['content-type'])
-      if (form === 'json') return answerJson(deps, readShape(baseLoadRequestSchema, body), query)
+      const sender = senderOf(request)
+      if (form === 'json') return answerJson(deps, sender, readShape(baseLoadRequestSchema, body), query)
       const bytes = bytesUpTo(body as Readable, limitBytes)
       const read = form === 'espi' ? readEspi : readBaseLoadCsv
       try {
-        return await evaluateBaseLoad(deps, optionsOfQuery(query), () => read(bytes, query.value?.timeZone))
+        return await evaluateBaseLoad(deps, sender, optionsOfQuery(query), () =>
+          read(bytes, query.value?.timeZone),
+        )
       } catch (error) {
         throw inQuery(error)
       }
@@ -86,9 +97,14 @@ function addRoute(app: RestApp, { deps, anonymousEstimates, baseLoadLimitBytes }
   })
 }
 
-async function answerJson(deps: Deps, body: Submitted<BaseLoadRequest>, query: Submitted<BaseLoadQuery>) {
+async function answerJson(
+  deps: Deps,
+  sender: Sender,
+  body: Submitted<BaseLoadRequest>,
+  query: Submitted<BaseLoadQuery>,
+) {
   const faults = [...queryFaults(query), ...inBodyInstead(query), ...body.faults]
-  return evaluateBaseLoad(deps, { ...body, faults }, async () =>
+  return evaluateBaseLoad(deps, sender, { ...body, faults }, async () =>
     readBlocks(body.value?.blocks ?? [], body.value?.timeZone),
   )
 }

@@ -7,6 +7,7 @@ import { mayEstimate } from './authorize.ts'
 import { exampleEstimate } from './examples.ts'
 import { NEEDS_BODY, NEEDS_KEY, problemAnswers } from './problem.ts'
 import type { RestContext } from './restContext.ts'
+import { senderOf } from './senderOf.ts'
 import { noQuery, queryFaults, type RestApp } from './submitted.ts'
 
 export function postEstimate(app: RestApp, { deps, anonymousEstimates }: RestContext): void {
@@ -33,6 +34,7 @@ export function postEstimate(app: RestApp, { deps, anonymousEstimates }: RestCon
           'foreign-origin',
           'unknown-revision',
           'unknown-reference-revision',
+          'unknown-overlay-revision',
         ),
       },
     },
@@ -42,9 +44,13 @@ export function postEstimate(app: RestApp, { deps, anonymousEstimates }: RestCon
       if (body === undefined)
         throw new DomainError('malformed-body', 'This request needs a JSON body; none came.')
     },
-    handler: async ({ body, query }, reply) => {
+    handler: async (request, reply) => {
+      const { body, query } = request
       reply.header('cache-control', 'no-store')
-      return estimateHousehold(deps, { ...body, faults: [...queryFaults(query), ...body.faults] })
+      return estimateHousehold(deps, senderOf(request), {
+        ...body,
+        faults: [...queryFaults(query), ...body.faults],
+      })
     },
   })
 }

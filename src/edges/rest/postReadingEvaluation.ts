@@ -6,6 +6,7 @@ import { bodyRequired } from './bodyRequired.ts'
 import { NEEDS_BODY, NEEDS_KEY, problemAnswers } from './problem.ts'
 import { exampleReadingEvaluation } from './readingExamples.ts'
 import type { RestContext } from './restContext.ts'
+import { senderOf } from './senderOf.ts'
 import { noQuery, queryFaults, type RestApp } from './submitted.ts'
 
 export function postReadingEvaluation(app: RestApp, { deps, anonymousEstimates }: RestContext): void {
@@ -25,14 +26,18 @@ export function postReadingEvaluation(app: RestApp, { deps, anonymousEstimates }
       body: readingToEvaluateSchema,
       response: {
         200: jsonAnswer('The evaluation', readingEvaluationSchema, exampleReadingEvaluation),
-        ...problemAnswers(...NEEDS_BODY, ...NEEDS_KEY, 'unknown-revision'),
+        ...problemAnswers(...NEEDS_BODY, ...NEEDS_KEY, 'unknown-revision', 'unknown-overlay-revision'),
       },
     },
     onRequest: mayEstimate(anonymousEstimates),
     preValidation: bodyRequired,
-    handler: async ({ body, query }, reply) => {
+    handler: async (request, reply) => {
+      const { body, query } = request
       reply.header('cache-control', 'no-store')
-      return evaluateReading(deps, { ...body, faults: [...queryFaults(query), ...body.faults] })
+      return evaluateReading(deps, senderOf(request), {
+        ...body,
+        faults: [...queryFaults(query), ...body.faults],
+      })
     },
   })
 }

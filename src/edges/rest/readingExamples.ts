@@ -38,6 +38,7 @@ export const READING_REQUESTS = {
 /** The answer to the reading with a clamp meter. */
 export const exampleReadingEvaluation = {
   catalogueRevision: 1,
+  overlayRevision: 0,
   methodVersion: '1.0.0',
   coverageProbability: 0.9,
   kind: 'current',
@@ -45,6 +46,7 @@ export const exampleReadingEvaluation = {
   quantity: 1,
   category: 'game-console',
   categoryName: 'Game console',
+  catalogueLayer: 'shared',
   sampleData: true,
   confidence: 'partly-measured',
   powerW: { expected: 6.003, low: 4.32745, high: 7.94553 },

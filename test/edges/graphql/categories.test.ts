@@ -59,6 +59,8 @@ describe('the connection of categories', () => {
       .map((category) => ({
         ...category,
         sampleData: isSample(category),
+        layer: 'shared',
+        overlayRevision: 0,
         catalogueRevision: 1,
         changedInRevision: 1,
         id: globalId(category.code),
@@ -230,7 +232,11 @@ describe('faulty arguments of the connection', () => {
     expect(await userFaults({ after, group: 'AUDIO' })).toEqual([
       expect.objectContaining({ pointer: '/after', code: 'faulty-cursor' }),
     ])
-    const foreign = writeCursor('tv', 2, { includeRetired: false })
+    const foreign = writeCursor(
+      'tv',
+      { catalogueRevision: 2, overlayRevision: 0, organisation: null },
+      { includeRetired: false },
+    )
     expect(await userFaults({ after: (await page()).pageInfo.startCursor, before: foreign })).toEqual([
       expect.objectContaining({ pointer: '/before', code: 'faulty-cursor' }),
     ])

@@ -18,7 +18,8 @@ beforeAll(async () => {
 })
 afterAll(() => app.close())
 
-const resultOf = (value: Household) => estimateHousehold(app.deps, { raw: value, value, faults: [] })
+const resultOf = (value: Household) =>
+  estimateHousehold(app.deps, { caller: null, requestId: 'a-request' }, { raw: value, value, faults: [] })
 const faultsOf = async (given: unknown) => {
   const { errors, data, status } = await refused(app, EVERYTHING, { input: given })
   expect({ status, data, count: errors.length }).toEqual({ status: 200, data: { estimate: null }, count: 1 })

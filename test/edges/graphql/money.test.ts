@@ -71,7 +71,11 @@ describe('a comparison', () => {
       tariffs: ['sample-flat-usd', { ...own, kind: 'block', per: 'month' }],
     }
     const { compareTariffs: answer } = await ask(app, QUERY, { input })
-    const value = await compareTariffs(app.deps, { raw: request, value: request, faults: [] })
+    const value = await compareTariffs(
+      app.deps,
+      { caller: null, requestId: 'a-request' },
+      { raw: request, value: request, faults: [] },
+    )
     expect(answer).toEqual(answerOf(value, 'TariffComparison'))
   })
 

@@ -34,7 +34,11 @@ describe('evaluateReading', () => {
     'has the figures of the use case for $kind, every field',
     async ({ input, body }) => {
       const { evaluateReading: answer } = await ask(app, EVERYTHING, { input })
-      const expected = await evaluateReading(app.deps, { raw: body, value: body, faults: [] })
+      const expected = await evaluateReading(
+        app.deps,
+        { caller: null, requestId: 'a-request' },
+        { raw: body, value: body, faults: [] },
+      )
       expect(answer).toEqual(answerOf(expected, 'ReadingEvaluation'))
     },
   )

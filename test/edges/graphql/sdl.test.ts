@@ -115,7 +115,13 @@ test('a reading and its evaluation have the same field names over both edges', (
 
 test('a category has the same field names over both edges, and id and revisions besides', () => {
   expect(distinct(pathsOf(schema.getType('Category')!))).toEqual(
-    distinct([...namesOf(categoryAnswerSchema), '/id', '/catalogueRevision', '/changedInRevision']),
+    distinct([
+      ...namesOf(categoryAnswerSchema),
+      '/id',
+      '/overlayRevision',
+      '/catalogueRevision',
+      '/changedInRevision',
+    ]),
   )
 })
 

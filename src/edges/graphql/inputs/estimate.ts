@@ -85,6 +85,10 @@ export const inventoryFields = (t: Fields) => ({
 /** Which figures are used, where not the newest. */
 export const momentFields = (t: Fields) => ({
   catalogueRevision: t.int({ description: 'Catalogue revision to use; the newest by default.' }),
+  overlayRevision: t.int({
+    description:
+      "Revision of your organisation's own figures to use; 0 for none of them; the newest by default.",
+  }),
   referenceRevision: t.int({
     description: 'Revision of tariffs and emission factors to use; the newest by default.',
   }),

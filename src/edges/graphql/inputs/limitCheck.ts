@@ -42,5 +42,9 @@ export const LimitCheckInput = builder.inputType('LimitCheckInput', {
       description: 'Probability that the interval shall hold the power, 0.5 to 0.99.',
     }),
     catalogueRevision: t.int({ description: 'Catalogue revision to use; the newest by default.' }),
+    overlayRevision: t.int({
+      description:
+        "Revision of your organisation's own figures to use; 0 for none of them; the newest by default.",
+    }),
   }),
 })

@@ -98,6 +98,10 @@ export const StockInput = builder.inputType('StockInput', {
     referenceRevision: t.int({
       description: 'Revision of tariffs and emission factors to use; the newest by default.',
     }),
+    overlayRevision: t.int({
+      description:
+        "Revision of your organisation's own figures to use; 0 for none of them; the newest by default.",
+    }),
   }),
 })
 

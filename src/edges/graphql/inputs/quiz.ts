@@ -59,6 +59,7 @@ export const QuizAnswersInput = builder.inputType('QuizAnswersInput', {
   description:
     'The answers to a quiz; null is the same as absent. Fault pointers in error extensions are JSON Pointers into this input.',
   fields: (t) => ({
+    overlayRevision: t.int({ description: 'That of the quiz, too; the newest by default.' }),
     catalogueRevision: t.int({ required: true, description: 'That of the quiz which these answers are to.' }),
     tariffCode: t.string({
       description: "Code of a tariff that the service knows; the operator's setting by default.",

@@ -27,5 +27,9 @@ export const ReadingEvaluationInput = builder.inputType('ReadingEvaluationInput'
       description: 'Crest factor of the current over the power factor, as a power analyser shows them.',
     }),
     catalogueRevision: t.int({ description: 'Catalogue revision to use; the newest by default.' }),
+    overlayRevision: t.int({
+      description:
+        "Revision of your organisation's own figures to use; 0 for none of them; the newest by default.",
+    }),
   }),
 })

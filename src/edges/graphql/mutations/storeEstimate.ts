@@ -19,6 +19,9 @@ const StoreEstimateInput = builder.inputType('StoreEstimateInput', {
     referenceRevision: t.int({
       description: 'Revision of tariffs and emission factors; the newest by default.',
     }),
+    overlayRevision: t.int({
+      description: "Revision of your organisation's own figures; 0 for none of them; the newest by default.",
+    }),
     idempotencyKey: t.string({ description: IDEMPOTENCY_KEY }),
   }),
 })

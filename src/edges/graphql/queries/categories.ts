@@ -2,12 +2,16 @@ import { z } from 'zod'
 import type { LabelledCategory } from '../../../core/catalogue/labelledCategory.ts'
 import { FaultyInput } from '../../../core/fault.ts'
 import { categoryQuerySchema } from '../../../schemas/category.ts'
+import { askedOverlayRevision } from '../../../schemas/layer.ts'
 import { readShape } from '../../../schemas/readShape.ts'
+import type { Sender } from '../../../useCases/authorize.ts'
+import type { AskedRevisions } from '../../../useCases/callersCatalogue.ts'
 import type { Deps } from '../../../useCases/deps.ts'
 import { listCategoryPage } from '../../../useCases/listCategoryPage.ts'
 import { writeCursor } from '../../categoryCursor.ts'
 import { builder } from '../builder.ts'
 import { cutConnection, type Window } from '../cutConnection.ts'
+import { OVERLAY_ARGUMENT } from '../overlayArgument.ts'
 import { pageArgumentsSchema, pageCost, pageLength } from '../pageArguments.ts'
 import { readCategoryCursors } from '../readCategoryCursors.ts'
 import { CategoryType } from '../types/category.ts'
@@ -15,9 +19,10 @@ import { GroupEnum } from '../types/enums.ts'
 import { withoutNulls } from '../withoutNulls.ts'
 
 /** The same rules as REST's query; only that a flag is a flag here, and no text. */
-const filterSchema = categoryQuerySchema
-  .pick({ group: true, search: true, catalogueRevision: true })
-  .extend({ includeRetired: z.boolean().default(false) })
+const filterSchema = categoryQuerySchema.pick({ group: true, search: true, catalogueRevision: true }).extend({
+  includeRetired: z.boolean().default(false),
+  overlayRevision: askedOverlayRevision.optional(),
+})
 type Filter = z.output<typeof filterSchema>
 
 builder.queryField('categories', (t) =>
@@ -26,7 +31,7 @@ builder.queryField('categories', (t) =>
       type: CategoryType,
       nullable: true,
       description:
-        'The categories of the catalogue, in the order of their codes. Pages of one walk all read the catalogue revision of the first, whatever is edited meanwhile.',
+        'The categories of the catalogue, in the order of their codes. Pages of one walk all read the revisions of the first, whatever is edited meanwhile. With a key, the own figures of its organisation stand in place of the shared ones.',
       args: {
         group: t.arg({ type: GroupEnum, description: 'Only categories of this part of the household.' }),
         search: t.arg.string({
@@ -36,15 +41,19 @@ builder.queryField('categories', (t) =>
           description: 'Whether to show retired categories too; false by default.',
         }),
         catalogueRevision: t.arg.int({ description: 'Catalogue revision to read; the newest by default.' }),
+        overlayRevision: t.arg.int({ description: OVERLAY_ARGUMENT }),
       },
       complexity: pageCost,
-      resolve: async (_root, { first, last, after, before, ...rest }, { deps }) => {
+      resolve: async (_root, { first, last, after, before, ...rest }, { deps, sender }) => {
         const page = readShape(pageArgumentsSchema, withoutNulls({ first, last, after, before }))
         const filter = readShape(filterSchema, withoutNulls(rest))
-        const places = filter.value && readCategoryCursors(withoutNulls({ after, before }), filter.value)
+        const organisation = sender.caller?.organisation ?? null
+        const asked = filter.value && { ...filter.value, organisation }
+        const places = asked && readCategoryCursors(withoutNulls({ after, before }), asked)
         const faults = [...page.faults, ...filter.faults, ...(places?.faults ?? [])]
         if (!page.value || !filter.value || !places || faults.length > 0) throw new FaultyInput(faults)
-        return cut(deps, filter.value, places.revision, { ...pageLength(page.value), ...places.keys })
+        const window = { ...pageLength(page.value), ...places.keys }
+        return cut(deps, sender, filter.value, places.revisions, window)
       },
     },
     {
@@ -57,6 +66,9 @@ builder.queryField('categories', (t) =>
         catalogueRevision: connection.exposeInt('catalogueRevision', {
           description: 'Catalogue revision that was read.',
         }),
+        overlayRevision: connection.exposeInt('overlayRevision', {
+          description: "Revision of your organisation's own figures that was read; 0 where there was none.",
+        }),
       }),
     },
     { name: 'CategoryEdge', description: 'A category and its place in the list.' },
@@ -64,18 +76,23 @@ builder.queryField('categories', (t) =>
 )
 
 /** The catalogue is in memory, so the whole list costs nothing to get, and both directions are cut from it. */
-async function cut(deps: Deps, filter: Filter, cursorRevision: number | undefined, window: Window) {
-  const asked = filter.catalogueRevision ?? cursorRevision
-  const all = await listCategoryPage(deps, { ...filter, catalogueRevision: asked }, { limit: Infinity })
-  const { catalogueRevision, changedIn } = all
+async function cut(deps: Deps, sender: Sender, filter: Filter, ofCursors: AskedRevisions, window: Window) {
+  const pinned = { catalogueRevision: filter.catalogueRevision, overlayRevision: filter.overlayRevision }
+  const asked = {
+    catalogueRevision: pinned.catalogueRevision ?? ofCursors.catalogueRevision,
+    overlayRevision: pinned.overlayRevision ?? ofCursors.overlayRevision,
+  }
+  const all = await listCategoryPage(deps, sender, { ...filter, ...asked }, { limit: Infinity })
+  const { catalogueRevision, overlayRevision, changedIn } = all
+  const read = { catalogueRevision, overlayRevision }
+  const organisation = sender.caller?.organisation ?? null
   const connection = cutConnection<LabelledCategory>(all.items, window, {
     keyOf: ({ code }) => code,
-    cursorOf: ({ code }) => writeCursor(code, catalogueRevision, filter),
+    cursorOf: ({ code }) => writeCursor(code, { ...read, organisation }, filter),
   })
-  const pinned = filter.catalogueRevision !== undefined
   const edges = connection.edges.map(({ node, cursor }) => ({
     cursor,
-    node: { category: node, catalogueRevision, changedIn: changedIn.get(node.code)!, pinned },
+    node: { category: node, ...read, changedIn: changedIn.get(node.code)!, pinned },
   }))
-  return { pageInfo: connection.pageInfo, edges, totalCount: all.total, catalogueRevision }
+  return { pageInfo: connection.pageInfo, edges, totalCount: all.total, ...read }
 }

@@ -2,15 +2,18 @@ import { z } from 'zod'
 import { FaultyInput } from '../../../core/fault.ts'
 import { categoryQuerySchema } from '../../../schemas/category.ts'
 import { shortText } from '../../../schemas/common.ts'
+import { askedOverlayRevision } from '../../../schemas/layer.ts'
 import { readShape } from '../../../schemas/readShape.ts'
 import { readCategory } from '../../../useCases/readCategory.ts'
 import { builder } from '../builder.ts'
+import { OVERLAY_ARGUMENT } from '../overlayArgument.ts'
 import { CategoryType } from '../types/category.ts'
 import { withoutNulls } from '../withoutNulls.ts'
 
 const argumentsSchema = z.strictObject({
   code: shortText,
   catalogueRevision: categoryQuerySchema.shape.catalogueRevision,
+  overlayRevision: askedOverlayRevision.optional(),
 })
 
 /**
@@ -27,12 +30,13 @@ builder.queryField('category', (t) =>
     args: {
       code: t.arg.string({ required: true, description: 'Code, name or alias.' }),
       catalogueRevision: t.arg.int({ description: 'Catalogue revision to read; the newest by default.' }),
+      overlayRevision: t.arg.int({ description: OVERLAY_ARGUMENT }),
     },
-    resolve: async (_root, args, { deps }) => {
+    resolve: async (_root, args, { deps, sender }) => {
       const { value, faults } = readShape(argumentsSchema, withoutNulls(args))
       if (value === null) throw new FaultyInput(faults)
-      const found = await readCategory(deps, value.code, value.catalogueRevision)
-      return { ...found, pinned: value.catalogueRevision !== undefined }
+      const { code, ...pinned } = value
+      return { ...(await readCategory(deps, sender, code, pinned)), pinned }
     },
   }),
 )

@@ -25,9 +25,13 @@ builder.queryField('compareTariffs', (t) =>
       field: (devices.length + tariffs.length * SUMS_OF_ONE_TARIFF) * COST_OF_ONE_DEVICE,
       multiplier: 1,
     }),
-    resolve: async (_root, { input }, { deps }) => {
+    resolve: async (_root, { input }, { deps, sender }) => {
       try {
-        return await compareTariffs(deps, readShape(tariffComparisonRequestSchema, householdOfInput(input)))
+        return await compareTariffs(
+          deps,
+          sender,
+          readShape(tariffComparisonRequestSchema, householdOfInput(input)),
+        )
       } catch (error) {
         if (!(error instanceof FaultyInput)) throw error
         throw new FaultyInput(

@@ -28,9 +28,9 @@ builder.queryField('estimate', (t) =>
       // `devices` counts as LIST_COST entries, so together they count as many as were sent.
       multiplier: Math.max(devices.length / LIST_COST, 1),
     }),
-    resolve: async (_root, { input }, { deps }) => {
+    resolve: async (_root, { input }, { deps, sender }) => {
       try {
-        return await estimateHousehold(deps, readShape(householdSchema, householdOfInput(input)))
+        return await estimateHousehold(deps, sender, readShape(householdSchema, householdOfInput(input)))
       } catch (error) {
         if (!(error instanceof FaultyInput)) throw error
         throw new FaultyInput(

@@ -21,10 +21,10 @@ builder.queryField('evaluateBaseLoad', (t) =>
       const values = blocks.reduce((sum, { wattHours, watts }) => sum + (wattHours ?? watts ?? []).length, 0)
       return (1 + (inventory?.devices.length ?? 0)) * COST_OF_ONE_DEVICE + values / SAMPLES_PER_FIELD
     },
-    resolve: async (_root, { input }, { deps }) => {
+    resolve: async (_root, { input }, { deps, sender }) => {
       const request = readShape(baseLoadRequestSchema, householdOfInput(input))
       try {
-        return await evaluateBaseLoad(deps, request, async () =>
+        return await evaluateBaseLoad(deps, sender, request, async () =>
           readBlocks(request.value?.blocks ?? [], request.value?.timeZone),
         )
       } catch (error) {

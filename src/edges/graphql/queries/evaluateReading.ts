@@ -20,9 +20,13 @@ builder.queryField('evaluateReading', (t) =>
     },
     complexity: ({ input: { reading } }) =>
       COST_OF_ONE_DEVICE + (reading.samples?.watts.length ?? 0) / SAMPLES_PER_FIELD,
-    resolve: async (_root, { input }, { deps }) => {
+    resolve: async (_root, { input }, { deps, sender }) => {
       try {
-        return await evaluateReading(deps, readShape(readingToEvaluateSchema, householdOfInput(input)))
+        return await evaluateReading(
+          deps,
+          sender,
+          readShape(readingToEvaluateSchema, householdOfInput(input)),
+        )
       } catch (error) {
         if (!(error instanceof FaultyInput)) throw error
         throw new FaultyInput(

@@ -48,9 +48,9 @@ builder.queryFields((t) => ({
     },
     complexity: ({ input: { reading } }) =>
       COST_OF_ONE_DEVICE + (reading?.samples?.watts.length ?? 0) / SAMPLES_PER_FIELD,
-    resolve: (_root, { input }, { deps }) =>
+    resolve: (_root, { input }, { deps, sender }) =>
       withPointersInto(input, () =>
-        checkAgainstLimit(deps, readShape(limitQuestionSchema, householdOfInput(input))),
+        checkAgainstLimit(deps, sender, readShape(limitQuestionSchema, householdOfInput(input))),
       ),
   }),
   cautions: t.field({

@@ -33,9 +33,9 @@ builder.queryFields((t) => ({
       'What any number of homes draw, by ownership, count, draw and hours, on a ladder from one home to a country. Nothing is stored. Bad input is one error with code BAD_USER_INPUT whose extensions name every fault.',
     args: { input: t.arg({ type: StockInput, required: true, description: 'The stock of devices.' }) },
     complexity: ({ input: { items, ladder } }) => items.length * ladder.length * COST_OF_ONE_DEVICE,
-    resolve: (_root, { input }, { deps }) =>
+    resolve: (_root, { input }, { deps, sender }) =>
       withPointersInto(input, () =>
-        estimateFromStock(deps, readShape(stockSchema, ofMethod('stock', input))),
+        estimateFromStock(deps, sender, readShape(stockSchema, ofMethod('stock', input))),
       ),
   }),
 }))

@@ -25,8 +25,8 @@ builder.queryFields((t) => ({
       group: t.arg({ type: GroupEnum, description: 'Only this part of the home.' }),
       categories: t.arg.stringList({ description: 'Only the categories with these codes.' }),
     },
-    resolve: (_root, { acceptLanguage, group, categories }, { deps }) =>
-      readQuiz(deps, negotiateLanguage(acceptLanguage ?? undefined, deps), {
+    resolve: (_root, { acceptLanguage, group, categories }, { deps, sender }) =>
+      readQuiz(deps, sender, negotiateLanguage(acceptLanguage ?? undefined, deps), {
         group: group ?? undefined,
         categories: categories ?? undefined,
       }),
@@ -44,10 +44,11 @@ builder.queryFields((t) => ({
       field: answers.length * COST_OF_ONE_DEVICE,
       multiplier: Math.max(answers.length / LIST_COST, 1),
     }),
-    resolve: (_root, { input, acceptLanguage }, { deps }) =>
+    resolve: (_root, { input, acceptLanguage }, { deps, sender }) =>
       withPointersInto(input, () =>
         answerQuiz(
           deps,
+          sender,
           negotiateLanguage(acceptLanguage ?? undefined, deps),
           readShape(quizAnswersSchema, householdOfInput(input)),
         ),

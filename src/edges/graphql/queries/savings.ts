@@ -27,9 +27,9 @@ builder.queryFields((t) => ({
       field: devices.length * SUMS_OF_ONE_DEVICE * COST_OF_ONE_DEVICE,
       multiplier: 1,
     }),
-    resolve: (_root, { input }, { deps }) =>
+    resolve: (_root, { input }, { deps, sender }) =>
       withPointersInto(input, () =>
-        planSavings(deps, readShape(savingsRequestSchema, householdOfInput(input))),
+        planSavings(deps, sender, readShape(savingsRequestSchema, householdOfInput(input))),
       ),
   }),
   savingsMeasures: t.field({

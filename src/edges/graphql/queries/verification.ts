@@ -35,9 +35,9 @@ builder.queryField('verifySavings', (t) =>
         multiplier: Math.max(devices.length / LIST_COST, 1),
       }
     },
-    resolve: (_root, { input }, { deps }) =>
+    resolve: (_root, { input }, { deps, sender }) =>
       withPointersInto(input, () =>
-        verifySavings(deps, readShape(verificationRequestSchema, householdOfInput(input))),
+        verifySavings(deps, sender, readShape(verificationRequestSchema, householdOfInput(input))),
       ),
   }),
 )

@@ -156,6 +156,9 @@ export const BaseLoadEvaluationType = builder.objectRef<BaseLoadEvaluation>('Bas
   fields: (t) => ({
     methodVersion: t.exposeString('methodVersion', { description: 'Version of the method.' }),
     catalogueRevision: t.exposeInt('catalogueRevision', { description: 'Revision that was used.' }),
+    overlayRevision: t.exposeInt('overlayRevision', {
+      description: "Revision of your organisation's own figures that lay over it; 0 where there were none.",
+    }),
     coverageProbability: t.exposeFloat('coverageProbability', {
       description: 'Probability that an interval holds the value, 0 to 1.',
     }),

@@ -3,7 +3,7 @@ import { builder } from '../builder.ts'
 import { type CategoryNode, loadCategoryNode, nameOfCategoryNode } from '../categoryNode.ts'
 import { EXPECTED_LENGTH } from '../limits.ts'
 import { KeepPoweredType, RangeType } from './common.ts'
-import { GroupEnum, ModeEnum, ProvenanceKindEnum } from './enums.ts'
+import { CatalogueLayerEnum, GroupEnum, ModeEnum, ProvenanceKindEnum } from './enums.ts'
 
 const ProvenanceType = builder.objectRef<Provenance>('Provenance').implement({
   description: 'Where a figure of the catalogue comes from.',
@@ -59,10 +59,10 @@ export const CategoryType = builder.node(builder.objectRef<CategoryNode>('Catego
   description: 'A kind of device in the catalogue.',
   id: {
     description:
-      'Opaque name of the category, unique in the whole service. That of a category read at a named catalogue revision names the revision too.',
+      'Opaque name of the category, unique in the whole service. That of a category read at named revisions names them too.',
     resolve: nameOfCategoryNode,
   },
-  loadOne: (name, { deps }) => loadCategoryNode(deps, name),
+  loadOne: (name, { deps, sender }) => loadCategoryNode(deps, sender, name),
   fields: (t) => ({
     code: t.string({ description: 'Stable name in kebab-case.', resolve: ({ category }) => category.code }),
     name: t.string({ description: 'Name in plain words.', resolve: ({ category }) => category.name }),
@@ -107,10 +107,19 @@ export const CategoryType = builder.node(builder.objectRef<CategoryNode>('Catego
     }),
     changedInRevision: t.exposeInt('changedIn', {
       description:
-        'Catalogue revision that gave the category this state, whatever was edited elsewhere since; `basedOn` of an edit.',
+        'Revision that gave the category this state, whatever was edited elsewhere since; `basedOn` of an edit. Of the catalogue, or, where `layer` is ORGANISATION, of the own figures.',
+    }),
+    layer: t.field({
+      type: CatalogueLayerEnum,
+      description: 'Whose category it is.',
+      resolve: ({ category }) => category.layer,
     }),
     catalogueRevision: t.exposeInt('catalogueRevision', {
       description: 'Catalogue revision that these figures were read from.',
+    }),
+    overlayRevision: t.exposeInt('overlayRevision', {
+      description:
+        "Revision of your organisation's own figures that was read over it; 0 where there was none.",
     }),
   }),
 })

@@ -2,7 +2,7 @@ import type { DeviceEstimate } from '../../../core/estimate/estimate.ts'
 import { builder } from '../builder.ts'
 import { EXPECTED_LENGTH } from '../limits.ts'
 import { KeepPoweredType } from './common.ts'
-import { FlagEnum } from './enums.ts'
+import { CatalogueLayerEnum, FlagEnum } from './enums.ts'
 import { IntervalType } from './interval.ts'
 import { MoneyIntervalType } from './moneyInterval.ts'
 import { ModeEstimateType } from './modeEstimate.ts'
@@ -18,6 +18,10 @@ export const DeviceEstimateType = builder.objectRef<DeviceEstimate>('DeviceEstim
     label: t.exposeString('label', { nullable: true, description: "The caller's own name for the device." }),
     category: t.exposeString('category', { description: 'Code of the category that was found.' }),
     categoryName: t.exposeString('categoryName', { description: 'Name of the category.' }),
+    catalogueLayer: t.expose('catalogueLayer', {
+      type: CatalogueLayerEnum,
+      description: 'Whose figures of the category went in.',
+    }),
     quantity: t.exposeInt('quantity', {
       description: 'Number of such devices; all figures are for all of them.',
     }),

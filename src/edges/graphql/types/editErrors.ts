@@ -44,7 +44,13 @@ export const StaleCategoryErrorType = builder.objectRef<UserError>('StaleCategor
       description: 'The category as it is now; its `changedInRevision` is what to base the next attempt on.',
       resolve: (error) => {
         const { current, changedIn, lastEdit } = staleCategory(error)
-        return { category: current, changedIn, catalogueRevision: lastEdit.number, pinned: false }
+        return {
+          category: current,
+          changedIn,
+          catalogueRevision: lastEdit.number,
+          overlayRevision: 0,
+          pinned: {},
+        }
       },
     }),
     lastEdit: t.field({

@@ -13,7 +13,8 @@ export const EditedCategoryType = builder.objectRef<EditedCategory>('EditedCateg
         category,
         changedIn,
         catalogueRevision,
-        pinned: false,
+        overlayRevision: 0,
+        pinned: {},
       }),
     }),
     revision: t.field({

@@ -1,4 +1,5 @@
 import type { Group, KeepPoweredReason, Mode, Provenance } from '../../../core/catalogue/category.ts'
+import type { Layer } from '../../../core/catalogue/overlay.ts'
 import type { Flag, ModeEstimate, Origin, TotalEstimate } from '../../../core/estimate/estimate.ts'
 import { enumOf } from '../enumOf.ts'
 
@@ -77,4 +78,9 @@ export const OriginKindEnum = enumOf<Origin['kind']>('OriginKind', "Where a mode
 export const HoursFromEnum = enumOf<ModeEstimate['hoursFrom']>('HoursFrom', 'Who gave the hours of a mode.', {
   request: 'The request.',
   catalogue: "The catalogue's default.",
+})
+
+export const CatalogueLayerEnum = enumOf<Layer>('CatalogueLayer', 'Whose figures these are.', {
+  shared: "The shared catalogue's, which everybody sees.",
+  organisation: 'The own ones of your organisation, which it has laid over the shared catalogue.',
 })

@@ -96,6 +96,9 @@ export const LimitCheckType = builder.objectRef<LimitAnswer>('LimitCheck').imple
   fields: (t) => ({
     methodVersion: t.exposeString('methodVersion', { description: 'Version of the estimation method.' }),
     catalogueRevision: t.exposeInt('catalogueRevision', { description: 'Catalogue revision that was used.' }),
+    overlayRevision: t.exposeInt('overlayRevision', {
+      description: "Revision of your organisation's own figures that lay over it; 0 where there were none.",
+    }),
     coverageProbability: t.exposeFloat('coverageProbability', {
       description: 'Probability that the interval holds the power, 0 to 1.',
     }),

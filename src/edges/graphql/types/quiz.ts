@@ -64,6 +64,9 @@ const QuizModeType = builder.objectRef<MemberOf<'modes'>>('QuizMode').implement(
 export const QuizType = builder.objectRef<Quiz>('Quiz').implement({
   description: 'The questions of a self-check, in one language, of one revision of the catalogue.',
   fields: (t) => ({
+    overlayRevision: t.exposeInt('overlayRevision', {
+      description: "Revision of your organisation's own figures that lay over it; 0 where there were none.",
+    }),
     catalogueRevision: t.exposeInt('catalogueRevision', {
       description: 'Revision that the questions come from; goes with the answers.',
     }),

@@ -51,6 +51,9 @@ export const QuizResultType = builder.objectRef<QuizResult>('QuizResult').implem
   description: 'What comes of the answers to the quiz. Sentences within `estimate` are in English.',
   fields: (t) => ({
     language: t.exposeString('language', { description: 'Language of labels, advice and reasons.' }),
+    overlayRevision: t.exposeInt('overlayRevision', {
+      description: "Revision of your organisation's own figures that lay over it; 0 where there were none.",
+    }),
     catalogueRevision: t.exposeInt('catalogueRevision', { description: 'Revision that was used.' }),
     sampleData: t.exposeBoolean('sampleData', { description: 'Whether figures are invented.' }),
     sampleDataNotice: t.exposeString('sampleDataNotice', {

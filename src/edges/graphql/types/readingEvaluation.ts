@@ -5,7 +5,7 @@ import type { Step } from '../../../core/readings/steps/step.ts'
 import { builder } from '../builder.ts'
 import { EXPECTED_LENGTH } from '../limits.ts'
 import { RangeType } from './common.ts'
-import { FlagEnum } from './enums.ts'
+import { CatalogueLayerEnum, FlagEnum } from './enums.ts'
 import { IntervalType } from './interval.ts'
 import { ReadingKindEnum, VerdictEnum } from './readingEnums.ts'
 import { SupplyType } from './settings.ts'
@@ -77,6 +77,9 @@ export const ReadingEvaluationType = builder.objectRef<ReadingEvaluation>('Readi
   description: 'What one reading says: real power, how sure, and how it was worked out.',
   fields: (t) => ({
     catalogueRevision: t.exposeInt('catalogueRevision', { description: 'Catalogue revision that was used.' }),
+    overlayRevision: t.exposeInt('overlayRevision', {
+      description: "Revision of your organisation's own figures that lay over it; 0 where there were none.",
+    }),
     methodVersion: t.exposeString('methodVersion', { description: 'Version of the estimation method.' }),
     coverageProbability: t.exposeFloat('coverageProbability', {
       description: 'Probability that an interval holds the value, 0 to 1.',
@@ -89,6 +92,12 @@ export const ReadingEvaluationType = builder.objectRef<ReadingEvaluation>('Readi
       description: 'Code of the category that was found; null where none was named.',
     }),
     categoryName: t.exposeString('categoryName', { nullable: true, description: 'Name of the category.' }),
+    catalogueLayer: t.expose('catalogueLayer', {
+      type: CatalogueLayerEnum,
+      nullable: true,
+      description:
+        'Whose figures of the category went in, or were held against the reading; null without a category.',
+    }),
     sampleData: t.exposeBoolean('sampleData', {
       description: 'True where figures of the category are invented sample data.',
     }),

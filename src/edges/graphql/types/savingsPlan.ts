@@ -68,6 +68,12 @@ const SavingsFactorType = builder.objectRef<SavingsFactor>('SavingsFactor').impl
 export const SavingsPlanType = builder.objectRef<SavingsPlan>('SavingsPlan').implement({
   description: 'What one household can save, and what it must leave powered.',
   fields: (t) => ({
+    overlayRevision: t.exposeInt('overlayRevision', {
+      description: "Revision of your organisation's own figures that lay over it; 0 where there were none.",
+    }),
+    referenceRevision: t.exposeInt('referenceRevision', {
+      description: 'Revision of tariffs and emission factors that was used.',
+    }),
     catalogueRevision: t.exposeInt('catalogueRevision', { description: 'Catalogue revision that was used.' }),
     coverageProbability: t.exposeFloat('coverageProbability', {
       description: 'Probability that an interval holds the value, 0 to 1.',

@@ -8,7 +8,7 @@ import type {
 import { builder } from '../builder.ts'
 import { EXPECTED_LENGTH } from '../limits.ts'
 import { RangeType } from './common.ts'
-import { KeepPoweredReasonEnum } from './enums.ts'
+import { CatalogueLayerEnum, KeepPoweredReasonEnum } from './enums.ts'
 import { IntervalType } from './interval.ts'
 import { UncertaintyOriginEnum } from './populationEnums.ts'
 import { EmissionFactorType } from './settings.ts'
@@ -105,6 +105,11 @@ const StockItemType = builder.objectRef<StockItemShare>('StockItem').implement({
       nullable: true,
       description: 'Code of the category; null for a draw of its own.',
     }),
+    catalogueLayer: t.expose('catalogueLayer', {
+      type: CatalogueLayerEnum,
+      nullable: true,
+      description: 'Whose figures of the category went in; null for a draw of its own.',
+    }),
     keepPowered: t.expose('keepPowered', {
       type: KeepPoweredReasonEnum,
       nullable: true,
@@ -164,6 +169,9 @@ export const StockEstimateType = builder.objectRef<StockEstimate>('StockEstimate
     referenceRevision: t.exposeInt('referenceRevision', {
       description:
         'Revision of tariffs and emission factors that was used; ask for it to get the same again.',
+    }),
+    overlayRevision: t.exposeInt('overlayRevision', {
+      description: "Revision of your organisation's own figures that lay over it; 0 where there were none.",
     }),
     coverageProbability: t.exposeFloat('coverageProbability', {
       description: 'Probability that an interval holds the value, 0 to 1.',

@@ -48,6 +48,9 @@ export const TariffComparisonType = builder.objectRef<TariffComparison>('TariffC
       description:
         'Revision of tariffs and emission factors that was used; ask for it to get the same again.',
     }),
+    overlayRevision: t.exposeInt('overlayRevision', {
+      description: "Revision of your organisation's own figures that lay over it; 0 where there were none.",
+    }),
     coverageProbability: t.exposeFloat('coverageProbability', {
       description: 'Probability that an interval holds the value, 0 to 1.',
     }),

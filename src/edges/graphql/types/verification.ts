@@ -99,6 +99,12 @@ export const VerificationType = builder.objectRef<Verification>('Verification').
   description:
     'What was saved between two visits to one household, and how sure that is. Savings are before less after.',
   fields: (t) => ({
+    overlayRevision: t.exposeInt('overlayRevision', {
+      description: "Revision of your organisation's own figures that lay over it; 0 where there were none.",
+    }),
+    referenceRevision: t.exposeInt('referenceRevision', {
+      description: 'Revision of tariffs and emission factors that was used.',
+    }),
     catalogueRevision: t.exposeInt('catalogueRevision', { description: 'Catalogue revision that was used.' }),
     coverageProbability: t.exposeFloat('coverageProbability', {
       description: 'Probability that an interval holds the value, 0 to 1.',

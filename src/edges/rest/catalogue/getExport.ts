@@ -19,18 +19,18 @@ export function getExport(app: RestApp, { deps }: RestContext): void {
     schema: {
       operationId: 'exportCatalogue',
       tags: ['catalogue'],
-      summary: 'Get the whole catalogue at once, as JSON or CSV',
+      summary: 'Get the whole shared catalogue at once, as JSON or CSV',
       description:
         'Every category, retired ones too, in the order of the codes, at the newest or at a named revision. Importing what ' +
-        'this gives changes nothing. Texts that a spreadsheet would run as formulas carry an apostrophe in the CSV, which ' +
+        'this gives changes nothing; so no organisation has its own figures in it. Texts that a spreadsheet would run as formulas carry an apostrophe in the CSV, which ' +
         'an import takes away again.',
       querystring: categoryQuerySchema.pick({ catalogueRevision: true }),
       response: { 200: ANSWER, 304: notModified, ...problemAnswers('unknown-revision') },
     },
     handler: async (request, reply) => {
-      const filter = { ...fitting(request.query), includeRetired: true }
-      const { categories, catalogueRevision } = await exportCatalogue(deps, filter)
-      if (wantsCsv(request)) return sendCsv(request, reply, catalogueRevision, categories)
+      const { catalogueRevision: asked } = fitting(request.query)
+      const { categories, catalogueRevision } = await exportCatalogue(deps, asked)
+      if (wantsCsv(request)) return sendCsv(request, reply, { categories, catalogueRevision })
       const tag = catalogueTag(catalogueRevision)
       return sendTagged(request, reply, { tag, catalogueRevision }, categories)
     },

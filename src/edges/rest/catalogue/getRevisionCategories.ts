@@ -1,6 +1,7 @@
 import { categoryListSchema } from '../../../schemas/category.ts'
 import { revisionListQuerySchema } from '../../../schemas/catalogueRevision.ts'
-import { listCategoryPage } from '../../../useCases/listCategoryPage.ts'
+import { catalogueOf } from '../../../useCases/catalogueOf.ts'
+import { categoryPage } from '../../../useCases/listCategoryPage.ts'
 import { readCursor, writeCursor } from '../../categoryCursor.ts'
 import { CATALOGUE_HEADERS, jsonAnswer, notModified } from '../answers.ts'
 import { catalogueTag, sendTagged } from '../conditional.ts'
@@ -12,6 +13,8 @@ import { fitting, type RestApp } from '../submitted.ts'
 import { revisionParameter } from './getRevision.ts'
 
 const EVERYTHING = { includeRetired: true }
+/** History is everybody's: nobody's own figures are in it. */
+const SHARED = { overlayRevision: 0, organisation: null }
 
 export function getRevisionCategories(app: RestApp, { deps }: RestContext): void {
   app.route({
@@ -38,10 +41,14 @@ export function getRevisionCategories(app: RestApp, { deps }: RestContext): void
     handler: async (request, reply) => {
       const { limit, cursor } = fitting(request.query)
       const { number } = fitting(request.params)
-      const after = cursor === undefined ? undefined : readCursor(cursor, EVERYTHING, number).after
-      const filter = { ...EVERYTHING, catalogueRevision: number }
-      const { items, next } = await listCategoryPage(deps, filter, { limit, after })
-      const nextCursor = next === null ? null : writeCursor(next, number, EVERYTHING)
+      const after =
+        cursor === undefined
+          ? undefined
+          : readCursor(cursor, EVERYTHING, { catalogueRevision: number, ...SHARED }).after
+      const catalogue = await catalogueOf(deps, number)
+      const { items, next } = categoryPage(catalogue, EVERYTHING, { limit, after })
+      const nextCursor =
+        next === null ? null : writeCursor(next, { catalogueRevision: number, ...SHARED }, EVERYTHING)
       if (nextCursor !== null)
         reply.header(
           'link',
@@ -51,7 +58,7 @@ export function getRevisionCategories(app: RestApp, { deps }: RestContext): void
         request,
         reply,
         { tag: catalogueTag(number), catalogueRevision: number },
-        { items, nextCursor, catalogueRevision: number },
+        { items, nextCursor, catalogueRevision: number, overlayRevision: SHARED.overlayRevision },
       )
     },
   })

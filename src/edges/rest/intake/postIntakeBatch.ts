@@ -61,7 +61,9 @@ function addRoute(app: RestApp, { deps }: RestContext): void {
       const { store, batch, after, detail } = fitting(request.query)
       const body = (request.body as unknown as Readable).iterator({ destroyOnReturn: false })
       const isCsv = request.headers['content-type']?.toLowerCase().startsWith(CSV) ?? false
-      const lines = isCsv ? csvLines(body, after, knowsCategory(deps)) : ndjsonLines(body, after)
+      const lines = isCsv
+        ? csvLines(body, after, await knowsCategory(deps, senderOf(request)))
+        : ndjsonLines(body, after)
       const answers = takeIn(deps, senderOf(request), lines, { batch: store ? (batch ?? null) : null })
       const text = answerLines(answers, { detail, after }, (error) =>
         request.log.error({ err: error }, 'a batch was broken off'),

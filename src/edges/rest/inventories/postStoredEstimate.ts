@@ -41,6 +41,7 @@ export function postStoredEstimate(app: RestApp, { deps }: RestContext): void {
           'unknown-inventory',
           'unknown-revision',
           'unknown-reference-revision',
+          'unknown-overlay-revision',
           'address-too-long',
         ),
       },

@@ -34,6 +34,7 @@ export const LIMIT_REQUESTS = {
 export const exampleLimitCheck = {
   methodVersion: '1.0.0',
   catalogueRevision: 1,
+  overlayRevision: 0,
   coverageProbability: 0.9,
   verdict: 'below',
   reason: {

@@ -5,6 +5,7 @@ import { mayEstimate } from '../authorize.ts'
 import { bodyRequired } from '../bodyRequired.ts'
 import { NEEDS_BODY, NEEDS_KEY, problemAnswers } from '../problem.ts'
 import type { RestContext } from '../restContext.ts'
+import { senderOf } from '../senderOf.ts'
 import { noQuery, queryFaults, type RestApp } from '../submitted.ts'
 import { exampleLimitCheck } from './examples.ts'
 
@@ -24,14 +25,18 @@ export function postLimitCheck(app: RestApp, { deps, anonymousEstimates }: RestC
       body: limitQuestionSchema,
       response: {
         200: jsonAnswer('The comparison', limitAnswerSchema, exampleLimitCheck),
-        ...problemAnswers(...NEEDS_BODY, ...NEEDS_KEY, 'unknown-revision'),
+        ...problemAnswers(...NEEDS_BODY, ...NEEDS_KEY, 'unknown-revision', 'unknown-overlay-revision'),
       },
     },
     onRequest: mayEstimate(anonymousEstimates),
     preValidation: bodyRequired,
-    handler: async ({ body, query }, reply) => {
+    handler: async (request, reply) => {
+      const { body, query } = request
       reply.header('cache-control', 'no-store')
-      return checkAgainstLimit(deps, { ...body, faults: [...queryFaults(query), ...body.faults] })
+      return checkAgainstLimit(deps, senderOf(request), {
+        ...body,
+        faults: [...queryFaults(query), ...body.faults],
+      })
     },
   })
 }

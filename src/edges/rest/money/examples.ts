@@ -86,6 +86,7 @@ export const COMPARISON_REQUESTS = {
 export const exampleComparison = {
   catalogueRevision: 1,
   referenceRevision: 1,
+  overlayRevision: 0,
   coverageProbability: 0.9,
   currency: 'EUR',
   sampleData: true,

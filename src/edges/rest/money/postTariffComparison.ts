@@ -5,6 +5,7 @@ import { jsonAnswer } from '../answers.ts'
 import { mayEstimate } from '../authorize.ts'
 import { NEEDS_BODY, NEEDS_KEY, problemAnswers } from '../problem.ts'
 import type { RestContext } from '../restContext.ts'
+import { senderOf } from '../senderOf.ts'
 import { noQuery, queryFaults, type RestApp } from '../submitted.ts'
 import { exampleComparison } from './examples.ts'
 
@@ -24,7 +25,13 @@ export function postTariffComparison(app: RestApp, { deps, anonymousEstimates }:
       body: tariffComparisonRequestSchema,
       response: {
         200: jsonAnswer('The comparison', tariffComparisonSchema, exampleComparison),
-        ...problemAnswers(...NEEDS_BODY, ...NEEDS_KEY, 'unknown-revision', 'unknown-reference-revision'),
+        ...problemAnswers(
+          ...NEEDS_BODY,
+          ...NEEDS_KEY,
+          'unknown-revision',
+          'unknown-reference-revision',
+          'unknown-overlay-revision',
+        ),
       },
     },
     onRequest: mayEstimate(anonymousEstimates),
@@ -33,10 +40,11 @@ export function postTariffComparison(app: RestApp, { deps, anonymousEstimates }:
       if (body === undefined)
         throw new DomainError('malformed-body', 'This request needs a JSON body; none came.')
     },
-    handler: async ({ body, query }, reply) => {
+    handler: async (request, reply) => {
+      const { body, query } = request
       reply.header('cache-control', 'no-store')
       const faults = [...queryFaults(query), ...body.faults]
-      const comparison = await compareTariffs(deps, { ...body, faults })
+      const comparison = await compareTariffs(deps, senderOf(request), { ...body, faults })
       return { ...comparison, tariffs: [...comparison.tariffs] }
     },
   })

@@ -64,6 +64,7 @@ export const exampleStockEstimate = {
   methodVersion: '1.0.0',
   catalogueRevision: 1,
   referenceRevision: 1,
+  overlayRevision: 0,
   coverageProbability: 0.9,
   sampleData: true,
   used: {
@@ -77,6 +78,7 @@ export const exampleStockEstimate = {
     {
       name: 'Game console',
       category: 'game-console',
+      catalogueLayer: 'shared',
       keepPowered: null,
       ownership: { low: 0.25, typical: 0.35, high: 0.45 },
       countPerOwner: 1,
@@ -88,6 +90,7 @@ export const exampleStockEstimate = {
     {
       name: 'Television without network',
       category: 'television',
+      catalogueLayer: 'shared',
       keepPowered: null,
       ownership: { low: 0.92, typical: 0.92, high: 0.92 },
       countPerOwner: 1.4,
@@ -99,6 +102,7 @@ export const exampleStockEstimate = {
     {
       name: 'Invented foot warmer',
       category: null,
+      catalogueLayer: null,
       keepPowered: null,
       ownership: { low: 0.02, typical: 0.05, high: 0.1 },
       countPerOwner: 1,

@@ -5,6 +5,7 @@ import { mayEstimate } from '../authorize.ts'
 import { bodyRequired } from '../bodyRequired.ts'
 import { NEEDS_BODY, NEEDS_KEY, problemAnswers } from '../problem.ts'
 import type { RestContext } from '../restContext.ts'
+import { senderOf } from '../senderOf.ts'
 import { noQuery, queryFaults, type RestApp } from '../submitted.ts'
 import { exampleStockEstimate } from './examples.ts'
 
@@ -25,14 +26,24 @@ export function postPopulationEstimate(app: RestApp, { deps, anonymousEstimates 
       body: populationRequestSchema,
       response: {
         200: jsonAnswer('The estimate', populationEstimateSchema, exampleStockEstimate),
-        ...problemAnswers(...NEEDS_BODY, ...NEEDS_KEY, 'unknown-revision', 'unknown-reference-revision'),
+        ...problemAnswers(
+          ...NEEDS_BODY,
+          ...NEEDS_KEY,
+          'unknown-revision',
+          'unknown-reference-revision',
+          'unknown-overlay-revision',
+        ),
       },
     },
     onRequest: mayEstimate(anonymousEstimates),
     preValidation: bodyRequired,
-    handler: async ({ body, query }, reply) => {
+    handler: async (request, reply) => {
+      const { body, query } = request
       reply.header('cache-control', 'no-store')
-      return estimatePopulation(deps, { ...body, faults: [...queryFaults(query), ...body.faults] })
+      return estimatePopulation(deps, senderOf(request), {
+        ...body,
+        faults: [...queryFaults(query), ...body.faults],
+      })
     },
   })
 }

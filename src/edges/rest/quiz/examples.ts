@@ -38,6 +38,7 @@ export const QUIZ_REQUESTS = {
 export const exampleQuizResult = {
   language: 'en',
   catalogueRevision: 1,
+  overlayRevision: 0,
   sampleData: true,
   sampleDataNotice:
     'Figures behind this are invented sample data: they show how the check works, not what devices draw.',
@@ -58,6 +59,7 @@ export const exampleQuizResult = {
   estimate: {
     catalogueRevision: 1,
     referenceRevision: 1,
+    overlayRevision: 0,
     coverageProbability: 0.9,
     currency: 'EUR',
     sampleData: true,
@@ -82,6 +84,7 @@ export const exampleQuizResult = {
         label: 'Television without internet',
         category: 'television',
         categoryName: 'Television without network',
+        catalogueLayer: 'shared',
         quantity: 1,
         confidence: 'assumed',
         sampleData: true,
@@ -119,6 +122,7 @@ export const exampleQuizResult = {
         label: 'Router',
         category: 'router',
         categoryName: 'Router',
+        catalogueLayer: 'shared',
         quantity: 1,
         confidence: 'assumed',
         sampleData: true,

@@ -2,8 +2,9 @@ import { quizQuerySchema, quizSchema } from '../../../schemas/quiz.ts'
 import { readQuiz } from '../../../useCases/readQuiz.ts'
 import { negotiateLanguage } from '../../negotiateLanguage.ts'
 import { CATALOGUE_HEADERS, jsonAnswer, notModified } from '../answers.ts'
-import { quizTag, sendTagged } from '../conditional.ts'
+import { ownFigures, quizTag, sendTagged } from '../conditional.ts'
 import { problemAnswers } from '../problem.ts'
+import { senderOf } from '../senderOf.ts'
 import type { RestContext } from '../restContext.ts'
 import { fitting, type RestApp } from '../submitted.ts'
 import { exampleQuiz } from './quizExample.ts'
@@ -39,11 +40,20 @@ export function getQuiz(app: RestApp, { deps }: RestContext): void {
     handler: async (request, reply) => {
       const { group, categories } = fitting(request.query)
       const language = negotiateLanguage(request.headers['accept-language'], deps)
-      const quiz = readQuiz(deps, language, { group, categories: categories?.split(',') })
+      const quiz = await readQuiz(deps, senderOf(request), language, {
+        group,
+        categories: categories?.split(','),
+      })
       reply.header('content-language', quiz.language)
-      const { catalogueRevision } = quiz
-      const tag = quizTag(catalogueRevision, quiz.language, deps.quizLanguages.fingerprint)
-      return sendTagged(request, reply, { tag, catalogueRevision, vary: 'accept, accept-language' }, quiz)
+      const { catalogueRevision, overlayRevision } = quiz
+      const own = ownFigures(request, overlayRevision)
+      const tag = quizTag(catalogueRevision, quiz.language, deps.quizLanguages.fingerprint, own)
+      return sendTagged(
+        request,
+        reply,
+        { tag, catalogueRevision, overlayRevision, vary: 'accept, accept-language' },
+        quiz,
+      )
     },
   })
 }

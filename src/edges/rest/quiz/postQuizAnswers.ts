@@ -6,6 +6,7 @@ import { jsonAnswer } from '../answers.ts'
 import { mayEstimate } from '../authorize.ts'
 import { bodyRequired } from '../bodyRequired.ts'
 import { NEEDS_BODY, NEEDS_KEY, problemAnswers } from '../problem.ts'
+import { senderOf } from '../senderOf.ts'
 import type { RestContext } from '../restContext.ts'
 import { noQuery, queryFaults, type RestApp } from '../submitted.ts'
 import { exampleQuizResult } from './examples.ts'
@@ -33,15 +34,22 @@ export function postQuizAnswers(app: RestApp, { deps, anonymousEstimates }: Rest
             description: 'The language that was chosen by Accept-Language',
           },
         }),
-        ...problemAnswers(...NEEDS_BODY, ...NEEDS_KEY, 'foreign-origin', 'unknown-revision'),
+        ...problemAnswers(
+          ...NEEDS_BODY,
+          ...NEEDS_KEY,
+          'foreign-origin',
+          'unknown-revision',
+          'unknown-overlay-revision',
+        ),
       },
     },
     onRequest: mayEstimate(anonymousEstimates),
     preValidation: bodyRequired,
-    handler: async ({ body, query, headers }, reply) => {
+    handler: async (request, reply) => {
+      const { body, query, headers } = request
       const language = negotiateLanguage(headers['accept-language'], deps)
       const submitted = { ...body, faults: [...queryFaults(query), ...body.faults] }
-      const result = await answerQuiz(deps, language, submitted)
+      const result = await answerQuiz(deps, senderOf(request), language, submitted)
       reply.headers({
         'cache-control': 'no-store',
         'content-language': result.language,

@@ -4,6 +4,7 @@ import type { quizSchema } from '../../../schemas/quiz.ts'
 /** The answer to GET /v1/quiz?categories=refrigerator,television. */
 export const exampleQuiz = {
   catalogueRevision: 1,
+  overlayRevision: 0,
   language: 'en',
   languages: [
     { language: 'de', name: 'Deutsch' },

@@ -35,6 +35,8 @@ export const SAVINGS_REQUESTS = {
 /** The answer to the devices of one outlet. */
 export const exampleSavingsPlan = {
   catalogueRevision: 1,
+  overlayRevision: 0,
+  referenceRevision: 1,
   coverageProbability: 0.9,
   currency: 'USD',
   sampleData: true,

@@ -4,6 +4,7 @@ import { jsonAnswer } from '../answers.ts'
 import { mayEstimate } from '../authorize.ts'
 import { bodyRequired } from '../bodyRequired.ts'
 import { NEEDS_BODY, NEEDS_KEY, problemAnswers } from '../problem.ts'
+import { senderOf } from '../senderOf.ts'
 import type { RestContext } from '../restContext.ts'
 import { noQuery, queryFaults, type RestApp } from '../submitted.ts'
 import { exampleSavingsPlan } from './examples.ts'
@@ -27,14 +28,25 @@ export function postSavingsPlan(app: RestApp, { deps, anonymousEstimates }: Rest
       body: savingsRequestSchema,
       response: {
         200: jsonAnswer('The plan', savingsPlanSchema, exampleSavingsPlan),
-        ...problemAnswers(...NEEDS_BODY, ...NEEDS_KEY, 'unknown-revision', 'plan-too-large'),
+        ...problemAnswers(
+          ...NEEDS_BODY,
+          ...NEEDS_KEY,
+          'unknown-revision',
+          'unknown-overlay-revision',
+          'unknown-reference-revision',
+          'plan-too-large',
+        ),
       },
     },
     onRequest: mayEstimate(anonymousEstimates),
     preValidation: bodyRequired,
-    handler: async ({ body, query }, reply) => {
+    handler: async (request, reply) => {
+      const { body, query } = request
       reply.header('cache-control', 'no-store')
-      return planSavings(deps, { ...body, faults: [...queryFaults(query), ...body.faults] })
+      return planSavings(deps, senderOf(request), {
+        ...body,
+        faults: [...queryFaults(query), ...body.faults],
+      })
     },
   })
 }

@@ -4,6 +4,8 @@ import type { verificationSchema } from '../../../schemas/verificationAnswer.ts'
 /** The answer to the two visits. */
 export const exampleVerification = {
   catalogueRevision: 1,
+  overlayRevision: 0,
+  referenceRevision: 1,
   coverageProbability: 0.9,
   currency: 'EUR',
   sampleData: true,

@@ -5,6 +5,7 @@ import { jsonAnswer } from '../answers.ts'
 import { mayEstimate } from '../authorize.ts'
 import { bodyRequired } from '../bodyRequired.ts'
 import { NEEDS_BODY, NEEDS_KEY, problemAnswers } from '../problem.ts'
+import { senderOf } from '../senderOf.ts'
 import type { RestContext } from '../restContext.ts'
 import { noQuery, queryFaults, type RestApp } from '../submitted.ts'
 import { exampleVerification } from './exampleVerification.ts'
@@ -27,14 +28,24 @@ export function postVerification(app: RestApp, { deps, anonymousEstimates }: Res
       body: verificationRequestSchema,
       response: {
         200: jsonAnswer('The verification', verificationSchema, exampleVerification),
-        ...problemAnswers(...NEEDS_BODY, ...NEEDS_KEY, 'unknown-revision'),
+        ...problemAnswers(
+          ...NEEDS_BODY,
+          ...NEEDS_KEY,
+          'unknown-revision',
+          'unknown-overlay-revision',
+          'unknown-reference-revision',
+        ),
       },
     },
     onRequest: mayEstimate(anonymousEstimates),
     preValidation: bodyRequired,
-    handler: async ({ body, query }, reply) => {
+    handler: async (request, reply) => {
+      const { body, query } = request
       reply.header('cache-control', 'no-store')
-      return verifySavings(deps, { ...body, faults: [...queryFaults(query), ...body.faults] })
+      return verifySavings(deps, senderOf(request), {
+        ...body,
+        faults: [...queryFaults(query), ...body.faults],
+      })
     },
   })
 }

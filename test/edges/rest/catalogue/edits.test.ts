@@ -26,7 +26,7 @@ describe('POST /v1/categories', () => {
       query: { reason: 'Seen in many homes' },
     })
     expect(answer.status).toBe(201)
-    expect(answer.body).toEqual({ ...lamp, retired: false, sampleData: true })
+    expect(answer.body).toEqual({ ...lamp, retired: false, sampleData: true, layer: 'shared' })
     expect(answer.headers).toMatchObject({
       location: '/v1/categories/lava-lamp',
       etag: await editor.tagOfCategory('lava-lamp'),

@@ -203,7 +203,7 @@ describe('POST /v1/catalogue/revisions/{number}/restore', () => {
       headers: { 'if-match': await its.tagOfCatalogue() },
     })
     expect(answer.status).toBe(201)
-    expect(answer.headers).toMatchObject({ location: '/v1/catalogue/revisions/6', etag: '"r6.json1"' })
+    expect(answer.headers).toMatchObject({ location: '/v1/catalogue/revisions/6', etag: '"r6.json2"' })
     expect(answer.body).toMatchObject({
       restored: 1,
       counts: { added: 0, changed: 1, retired: 1, restored: 1 },

@@ -161,7 +161,7 @@ describe('a dry run', () => {
     const headers = { 'content-type': 'text/csv' }
     const bare = await editor.post(path, { body: fileOf({}), query: { dryRun: 'true' }, headers })
     expect(bare.status).toBe(200)
-    expectProblem(await sendDry(fileOf({}), {}, { 'if-match': '"r7.json1"' }), 412, 'stale-revision')
+    expectProblem(await sendDry(fileOf({}), {}, { 'if-match': '"r7.json2"' }), 412, 'stale-revision')
   })
 
   test('of JSON names bad members by pointer', async () => {
@@ -190,7 +190,7 @@ describe('an import', () => {
       reason: 'Spring campaign',
     })
     expect(answer.status).toBe(201)
-    expect(answer.headers).toMatchObject({ location: '/v1/catalogue/revisions/2', etag: '"r2.json1"' })
+    expect(answer.headers).toMatchObject({ location: '/v1/catalogue/revisions/2', etag: '"r2.json2"' })
     expect(answer.body).toMatchObject({ dryRun: false, counts: { added: 2 }, revision: { number: 2 } })
     expect(await editor.newest()).toMatchObject({
       action: 'import',
@@ -218,7 +218,7 @@ describe('an import', () => {
     const sent = { body: fileOf({}), headers: { 'content-type': 'text/csv' } }
     expectProblem(await editor.post(path, { ...sent, query: {} }), 400, 'faulty-query')
     expectProblem(await editor.post(path, sent), 428, 'precondition-required')
-    expectProblem(await send(fileOf({}), {}, { 'if-match': '"television.r1.json1"' }), 412, 'stale-revision')
+    expectProblem(await send(fileOf({}), {}, { 'if-match': '"television.r1.json2"' }), 412, 'stale-revision')
     expect(revisionNow()).toBe(1)
   })
 

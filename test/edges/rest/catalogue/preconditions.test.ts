@@ -61,8 +61,8 @@ describe.each(EDITS)('%s of a category', (_, edit) => {
   test.each([
     ['a weak one', (tag: string) => `W/${tag}`],
     ['that of another category', (tag: string) => tag.replace('freezer', 'router')],
-    ['that of the catalogue', () => '"r1.json1"'],
-    ['one of another form', (tag: string) => tag.replace('json1', 'json0')],
+    ['that of the catalogue', () => '"r1.json2"'],
+    ['one of another form', (tag: string) => tag.replace('json2', 'json0')],
     ['one of a revision that there is none of', (tag: string) => tag.replace('r1', 'r9')],
     ['an empty one', () => '""'],
   ])('is not made with a tag that is no basis: %s', async (_name, tagOf) => {
@@ -72,7 +72,7 @@ describe.each(EDITS)('%s of a category', (_, edit) => {
     expect(problem['current']).toMatchObject({ code: 'freezer' })
   })
 
-  test.each(['freezer.r1.json1', '"a" "b"', '"a", b', '"unclosed'])(
+  test.each(['freezer.r1.json2', '"a" "b"', '"a", b', '"unclosed'])(
     'says so where If-Match is no list of tags: %s',
     async (header) => {
       expectProblem(await edit({ 'if-match': header }), 400, 'malformed-condition')
@@ -95,7 +95,7 @@ describe('the tag of a category', () => {
 
   test('is one of a list that If-Match may hold', async () => {
     const tag = await editor.tagOfCategory('freezer')
-    const headers = { 'if-match': `"r1.json1" , "other",${tag}` }
+    const headers = { 'if-match': `"r1.json2" , "other",${tag}` }
     const answer = await editor.patch('/v1/categories/freezer', { body: { name: 'Deep freezer' }, headers })
     expect(answer.status).toBe(200)
   })
