@@ -93,7 +93,7 @@ describe('a call of a script', () => {
       .set({ ...bearer(key.key), origin: OF_KEY })
       .expect(200)
     expect(allowed(answer)).toBe(OF_KEY)
-    expect(answer.headers['vary']).toBe('accept, accept-language, origin')
+    expect(answer.headers['vary']).toBe('accept, accept-language, authorization, origin')
     expect(answer.headers['access-control-expose-headers']).toMatch(/etag, content-language/)
   })
 
@@ -134,7 +134,7 @@ describe('a call of a script', () => {
 
   test('other routes are open to no script', async () => {
     const answer = await app.send.get('/v1/categories').set('origin', CONFIGURED).expect(200)
-    expect([allowed(answer), answer.headers['vary']]).toEqual([undefined, 'accept'])
+    expect([allowed(answer), answer.headers['vary']]).toEqual([undefined, 'accept, authorization'])
   })
 })
 

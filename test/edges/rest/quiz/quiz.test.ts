@@ -99,7 +99,7 @@ describe('GET /v1/quiz', () => {
       header === undefined ? {} : { 'accept-language': header },
     )
     expect([headers['content-language'], body.language]).toEqual([language, language])
-    expect(headers['vary']).toBe('accept, accept-language, origin')
+    expect(headers['vary']).toBe('accept, accept-language, authorization, origin')
   })
 
   test('in German labels, helps and reasons are German, and the catalogue’s own note says that it is not', async () => {

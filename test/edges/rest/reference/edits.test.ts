@@ -226,7 +226,7 @@ describe.each(KINDS)(
 
       test('with a tag that is no basis is refused, and says that nobody knows what changed', async () => {
         const tag = await tagOf(there)
-        for (const other of [`W/${tag}`, tag.replace('r1', 'r9'), '"reference.r1.json1"', '""'])
+        for (const other of [`W/${tag}`, tag.replace('r1', 'r9'), '"reference.r1.json2"', '""'])
           expect(expectProblem(await edit({ 'if-match': other }), 412, `stale-${kind}`)['changes']).toBeNull()
         expectProblem(await edit({ 'if-match': 'no tag' }), 400, 'malformed-condition')
       })
@@ -253,8 +253,8 @@ describe.each(KINDS)(
       await editor.post(path, { body: draft })
       expect(await tagOf(there)).toBe(tag)
       await service.send.get(there).set('if-none-match', tag).expect(304)
-      await service.send.get(path).set('if-none-match', '"reference.r2.json1"').expect(304)
-      await service.send.get(path).set('if-none-match', '"reference.r1.json1"').expect(200)
+      await service.send.get(path).set('if-none-match', '"reference.r2.json2"').expect(304)
+      await service.send.get(path).set('if-none-match', '"reference.r1.json2"').expect(200)
     })
   },
 )
