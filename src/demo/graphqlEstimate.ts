@@ -5,7 +5,7 @@ const FIGURES = `powerW ${INTERVAL} energyKwhPerYear ${INTERVAL} costPerYear ${M
 /** Asks GraphQL for everything that REST answers of an estimate. */
 export const ESTIMATE_QUERY = `query ($input: EstimateInput!) {
   estimate(input: $input) {
-    catalogueRevision referenceRevision coverageProbability currency sampleData
+    catalogueRevision overlayRevision referenceRevision coverageProbability currency sampleData
     used {
       supply { volts tolerancePercent hertz }
       tariff { currency ... on FlatTariff { pricePerKwh relativeUncertainty } }
@@ -14,7 +14,7 @@ export const ESTIMATE_QUERY = `query ($input: EstimateInput!) {
       emissionFactorSource weeksPerYear annualUseKwh monthlyUseKwh methodVersion
     }
     devices {
-      id label category categoryName quantity confidence sampleData shareOfTotal
+      id label category categoryName catalogueLayer quantity confidence sampleData shareOfTotal
       keepPowered { reason note }
       ${FIGURES}
       modes {

@@ -36,7 +36,7 @@ const measureChoiceSchema = z
   })
   .meta({ id: 'MeasureChoice', description: 'A measure that is available, with figures of the household' })
 
-const planOptionsSchema = z
+export const planOptionsSchema = z
   .strictObject({
     budget: price
       .optional()

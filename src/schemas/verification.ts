@@ -28,17 +28,18 @@ const plannedMeasureSchema = z
   })
   .meta({ id: 'PlannedMeasure' })
 
+export const plannedMeasuresSchema = z
+  .array(plannedMeasureSchema)
+  .min(1)
+  .max(100)
+  .describe('Measures that were meant to be carried out in between; a device stands in one of them')
+
 /** Body of POST /v1/verifications and input of the GraphQL query `verifySavings`. */
 export const verificationRequestSchema = z
   .strictObject({
     ...householdSchema.omit({ devices: true, meters: true }).shape,
     before: visitSchema.describe('What was found at the first visit'),
     after: visitSchema.describe('What was found at the second visit'),
-    plan: z
-      .array(plannedMeasureSchema)
-      .min(1)
-      .max(100)
-      .optional()
-      .describe('Measures that were meant to be carried out in between; a device stands in one of them'),
+    plan: plannedMeasuresSchema.optional(),
   })
   .meta({ id: 'VerificationRequest' })

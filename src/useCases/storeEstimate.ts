@@ -3,7 +3,7 @@ import { basisOf } from '../core/estimate/basis.ts'
 import { estimate } from '../core/estimate/estimateHousehold.ts'
 import { FaultyInput, type Submitted } from '../core/fault.ts'
 import { checkHousehold } from '../core/inventory/checkHousehold.ts'
-import { householdAt, type Inventory, type Visit, visitsByDate } from '../core/inventory/inventory.ts'
+import { householdAt, type Inventory } from '../core/inventory/inventory.ts'
 import type { StoredEstimate } from '../core/inventory/storedEstimate.ts'
 import type { OnceResult } from '../stores/once.ts'
 import { authorize, type Sender } from './authorize.ts'
@@ -14,6 +14,7 @@ import { ID_BYTES } from './makeInventory.ts'
 import { onceOf } from './onceOf.ts'
 import { readInventory } from './readInventory.ts'
 import { settingsAt } from './settingsAt.ts'
+import { visitNamed } from './visitNamed.ts'
 
 /** What is asked of an estimate that is to be kept. */
 export interface EstimateWanted {
@@ -70,7 +71,7 @@ async function made(
   wanted: EstimateWanted,
 ): Promise<StoredEstimate> {
   const { coverageProbability } = wanted
-  const visit = visitOf(inventory, wanted.visit)
+  const visit = visitNamed(inventory, wanted.visit)
   const household = {
     ...householdAt(inventory.content, visit),
     ...(coverageProbability !== undefined && { coverageProbability }),
@@ -91,18 +92,4 @@ async function made(
     basis: basisOf(household, settings),
     result,
   }
-}
-
-/** @throws FaultyInput where there is no such visit */
-function visitOf({ content }: Inventory, date: string | undefined): Visit {
-  const visits = visitsByDate(content)
-  const visit = date === undefined ? visits.at(-1) : visits.find((one) => one.date === date)
-  if (visit) return visit
-  const known =
-    visits.length === 0
-      ? 'there are no visits yet; add one first'
-      : `visits were on ${visits.map((one) => one.date).join(', ')}`
-  throw new FaultyInput([
-    { pointer: '/visit', code: 'unknown-visit', message: `There is no such visit: ${known}.` },
-  ])
 }

@@ -43,7 +43,7 @@ const PlanDeviceInput = builder.inputType('PlanDeviceInput', {
   }),
 })
 
-const SavingsPlanOptionsInput = builder.inputType('SavingsPlanOptionsInput', {
+export const SavingsPlanOptionsInput = builder.inputType('SavingsPlanOptionsInput', {
   description: 'What may be spent, and what is available.',
   fields: (t) => ({
     budget: t.float({ description: "What may be spent, in the tariff's currency; no bound by default." }),

@@ -19,7 +19,7 @@ const VerificationVisitInput = builder.inputType('VerificationVisitInput', {
   }),
 })
 
-const PlannedMeasureInput = builder.inputType('PlannedMeasureInput', {
+export const PlannedMeasureInput = builder.inputType('PlannedMeasureInput', {
   description: 'A measure that was meant to be carried out between the visits.',
   fields: (t) => ({
     name: t.string({ required: true, description: 'What was meant to be done.' }),

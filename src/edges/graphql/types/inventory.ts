@@ -1,16 +1,30 @@
 import type { Inventory, Visit, VisitKind } from '../../../core/inventory/inventory.ts'
 import { showInventory, showTerms } from '../../../schemas/inventory.ts'
+import { planWantedSchema, verificationWantedSchema } from '../../../schemas/inventoryWants.ts'
 import { readShape } from '../../../schemas/readShape.ts'
+import { savingsRequestSchema } from '../../../schemas/savingsPlan.ts'
+import { verificationRequestSchema } from '../../../schemas/verification.ts'
 import { listStoredEstimates } from '../../../useCases/listStoredEstimates.ts'
+import { planForInventory } from '../../../useCases/planForInventory.ts'
 import { readInventory } from '../../../useCases/readInventory.ts'
+import { verifyInventory } from '../../../useCases/verifyInventory.ts'
 import { STORED_ESTIMATE_LIST } from '../../inventoryLists.ts'
 import { builder } from '../builder.ts'
+import { householdOfInput } from '../householdOfInput.ts'
+import { SavingsPlanOptionsInput } from '../inputs/savingsPlan.ts'
+import { PlannedMeasureInput } from '../inputs/verification.ts'
+import { COST_OF_ONE_DEVICE } from '../limits.ts'
 import { connectionOf, listWindow } from '../listWindow.ts'
 import { nodeOrNull } from '../nodeOrNull.ts'
 import { pageArgumentsSchema, pageCost } from '../pageArguments.ts'
 import { withoutNulls } from '../withoutNulls.ts'
 import { VisitKindEnum } from './inventoryEnums.ts'
+import { SavingsPlanType } from './savingsPlan.ts'
 import { StoredEstimateType } from './storedEstimate.ts'
+import { VerificationType } from './verification.ts'
+
+/** A kept household's devices are not known before it is read: counted as a plan or a verification of fifty. */
+const COST_OF_A_HOUSEHOLD = 50 * 8 * COST_OF_ONE_DEVICE
 
 const VisitType = builder.objectRef<Visit & { readonly kind: VisitKind }>('Visit').implement({
   description: 'All that was found on one day.',
@@ -79,5 +93,43 @@ export const InventoryType = builder.node(builder.objectRef<Inventory>('Inventor
       { name: 'StoredEstimateConnection', description: 'A page of stored estimates.' },
       { name: 'StoredEstimateEdge', description: 'A stored estimate and its place in the list.' },
     ),
+    savingsPlan: t.field({
+      type: SavingsPlanType,
+      nullable: true,
+      description:
+        'What it can save, as it was on a visit. Bad input is one error with code BAD_USER_INPUT whose extensions name every fault.',
+      args: {
+        visit: t.arg.string({ description: 'Date of the visit, YYYY-MM-DD; the last one by default.' }),
+        plan: t.arg({ type: SavingsPlanOptionsInput, description: 'Options of the plan.' }),
+      },
+      complexity: { field: COST_OF_A_HOUSEHOLD, multiplier: 1 },
+      resolve: ({ id }, given, { deps, sender }) =>
+        planForInventory(deps, sender, id, readShape(planWantedSchema, householdOfInput(given)), (raw) =>
+          readShape(savingsRequestSchema, raw),
+        ),
+    }),
+    verification: t.field({
+      type: VerificationType,
+      nullable: true,
+      description:
+        'What was saved between two visits. Bad input is one error with code BAD_USER_INPUT whose extensions name every fault.',
+      args: {
+        before: t.arg.string({ description: 'Date of the visit before; the first one by default.' }),
+        after: t.arg.string({ description: 'Date of the visit after; the last one by default.' }),
+        plan: t.arg({
+          type: [PlannedMeasureInput],
+          description: 'Measures that were meant to be carried out in between, 1 to 100.',
+        }),
+      },
+      complexity: { field: COST_OF_A_HOUSEHOLD, multiplier: 1 },
+      resolve: ({ id }, given, { deps, sender }) =>
+        verifyInventory(
+          deps,
+          sender,
+          id,
+          readShape(verificationWantedSchema, householdOfInput(given)),
+          (raw) => readShape(verificationRequestSchema, raw),
+        ),
+    }),
   }),
 })

@@ -9,6 +9,8 @@ import { getStoredEstimate } from './getStoredEstimate.ts'
 import { getStoredEstimates } from './getStoredEstimates.ts'
 import { patchInventory } from './patchInventory.ts'
 import { postInventory } from './postInventory.ts'
+import { postInventoryPlan } from './postInventoryPlan.ts'
+import { postInventoryVerification } from './postInventoryVerification.ts'
 import { postStoredEstimate } from './postStoredEstimate.ts'
 import { postVisit } from './postVisit.ts'
 
@@ -25,4 +27,6 @@ export const INVENTORY_ROUTES: readonly ((app: RestApp, context: RestContext) =>
   getStoredEstimates,
   getStoredEstimate,
   getRemadeEstimate,
+  postInventoryPlan,
+  postInventoryVerification,
 ]

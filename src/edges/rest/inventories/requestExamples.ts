@@ -1,5 +1,6 @@
 import type { z } from 'zod'
 import type { inventoryContentSchema, inventoryPatchSchema, visitSchema } from '../../../schemas/inventory.ts'
+import type { planWantedSchema, verificationWantedSchema } from '../../../schemas/inventoryWants.ts'
 import type { estimateWantedSchema } from '../../../schemas/storedEstimate.ts'
 
 /** Two visits of one invented household: on the second the television was read. */
@@ -43,6 +44,18 @@ export const INVENTORY_REQUESTS = {
     },
   },
   addVisit: { followUp: { summary: 'A follow-up visit', value: followUp } },
+  planForInventory: {
+    budget: {
+      summary: 'With 20 to spend, of the last visit',
+      value: { plan: { budget: 20 } } satisfies z.input<typeof planWantedSchema>,
+    },
+  },
+  verifyInventory: {
+    firstAndLast: {
+      summary: 'Between the first visit and the last',
+      value: {} satisfies z.input<typeof verificationWantedSchema>,
+    },
+  },
   storeEstimate: {
     lastVisit: {
       summary: 'Of the last visit',
