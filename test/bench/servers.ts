@@ -10,6 +10,7 @@ import { fileURLToPath } from 'node:url'
 
 export interface Running {
   readonly url: string
+  readonly pid: number | undefined
   stop(): Promise<void>
 }
 
@@ -43,13 +44,13 @@ async function becomesReady(url: string, child: ChildProcess): Promise<void> {
   throw new Error(`The service was not ready within ${READY_WITHIN_MS / 1000} s.`)
 }
 
-/** The built service as an operator runs it, log and all, on an embedded database of its own. */
-export async function startService(): Promise<Running> {
+/** The built service as an operator runs it, log and all, on an embedded database of its own unless `env` names another. */
+export async function startService(env: Readonly<Record<string, string>> = {}): Promise<Running> {
   const folder = mkdtempSync(join(tmpdir(), 'bench-'))
   const port = await freePort()
   const child = spawn(process.execPath, ['dist/src/main.js'], {
     cwd: root,
-    env: { PATH: process.env['PATH'], HOST: '127.0.0.1', PORT: String(port), DATA_DIR: folder },
+    env: { PATH: process.env['PATH'], HOST: '127.0.0.1', PORT: String(port), DATA_DIR: folder, ...env },
     stdio: ['ignore', 'ignore', 'inherit'],
   })
   const url = `http://127.0.0.1:${port}`
@@ -61,7 +62,7 @@ export async function startService(): Promise<Running> {
     await stop()
     throw error
   })
-  return { url, stop }
+  return { url, pid: child.pid, stop }
 }
 
 /** A bare node:http server that gives the answers in turn. */
@@ -78,5 +79,5 @@ export async function startBare(answers: readonly string[]): Promise<Running> {
     await stopped(child)
     rmSync(folder, { recursive: true, force: true })
   }
-  return { url: `http://127.0.0.1:${port.toString().trim()}`, stop }
+  return { url: `http://127.0.0.1:${port.toString().trim()}`, pid: child.pid, stop }
 }
