@@ -37,7 +37,7 @@ async function send(url: string, query: string, lines: Iterator<string>): Promis
     headers: { ...authorization, 'content-type': 'application/x-ndjson' },
     body,
     duplex: 'half',
-  } as RequestInit)
+  })
   if (!answer.ok || !answer.body) throw new Error(`Answered ${answer.status}: ${await answer.text()}`)
   let last = ''
   for await (const piece of answer.body as unknown as AsyncIterable<Uint8Array>) {
