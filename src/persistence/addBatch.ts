@@ -1,15 +1,17 @@
 import type { NewAuditEvent } from '../core/access/auditEvent.ts'
 import type { StoredEstimate } from '../core/inventory/storedEstimate.ts'
 import type { BatchEntry, BatchOutcome } from '../stores/inventoryStore.ts'
-import type { Prisma } from './generated/client.ts'
+import { Prisma } from './generated/client.ts'
 import { storedOf } from './prismaEstimateStore.ts'
 import { writeAudit } from './writeAudit.ts'
 
 type Transaction = Prisma.TransactionClient
 
 /**
- * Keeps the households of a batch and their estimates; see stores/inventoryStore.ts. Two statements with arrays in place of
- * two for each household: the client's own createMany would bind each value by itself, and that is most of the time it takes.
+ * Keeps the households of a batch and their estimates; see stores/inventoryStore.ts. Two statements of many rows, where the
+ * client's own createMany would do one more look-up for what is there already. Measured on one machine, for each household of
+ * eight devices (19 kB of JSON): one JSON text taken apart by json_to_recordset 3.3 ms, arrays of texts 3.6 ms, rows of single
+ * values, as here, 2.7 ms.
  */
 export async function addBatch(
   inside: Transaction,
@@ -40,46 +42,31 @@ async function insertInventories(
 ): Promise<ReadonlySet<string>> {
   // In one order for everybody, so that two batches with the same references wait for each other and never in a circle.
   const ordered = entries.toSorted((one, other) => (referenceOf(one) < referenceOf(other) ? -1 : 1))
-  const inventories = ordered.map(({ inventory }) => inventory)
+  const values = ordered.map(
+    ({ inventory: { id, createdAt, content }, estimate, line, digest }) => Prisma.sql`(
+      ${organisation}, ${id}, ${content.reference}, 1, ${createdAt}::timestamptz, ${createdAt}::timestamptz, 1,
+      ${estimate.visit}::date, ${JSON.stringify(content)}::json, ${batch}, ${line}::integer, ${digest}::bytea)`,
+  )
   const rows = await inside.$queryRaw<{ id: string }[]>`
     INSERT INTO public.inventory (organisation, id, reference, version, created_at, updated_at, visits, last_visit,
       content, batch, batch_line, batch_digest)
-    SELECT ${organisation}, id, reference, 1, at::timestamptz, at::timestamptz, 1, visit::date,
-      content::json, ${batch}, line, decode(digest, 'hex')
-    FROM unnest(
-      ${inventories.map(({ id }) => id)}::text[],
-      ${ordered.map(referenceOf)}::text[],
-      ${inventories.map(({ createdAt }) => createdAt)}::text[],
-      ${ordered.map(({ estimate }) => estimate.visit)}::text[],
-      ${inventories.map(({ content }) => JSON.stringify(content))}::text[],
-      ${ordered.map(({ line }) => line)}::integer[],
-      ${ordered.map(({ digest }) => Buffer.from(digest).toString('hex'))}::text[]
-    ) AS given (id, reference, at, visit, content, line, digest)
-    ON CONFLICT DO NOTHING RETURNING id`
+    VALUES ${Prisma.join(values)} ON CONFLICT DO NOTHING RETURNING id`
   return new Set(rows.map(({ id }) => id))
 }
 
 const referenceOf = ({ inventory }: BatchEntry) => inventory.content.reference
 
 async function insertEstimates(inside: Transaction, organisation: string, entries: readonly BatchEntry[]) {
-  const estimates = entries.map(({ estimate }) => estimate)
-  const texts = (of: (estimate: StoredEstimate) => string) => estimates.map(of)
+  const values = entries.map(
+    ({ estimate }) => Prisma.sql`(
+      ${organisation}, ${estimate.inventory}, ${estimate.id}, ${estimate.visit}::date, ${estimate.madeAt}::timestamptz,
+      ${estimate.catalogueRevision}::integer, ${estimate.methodVersion}, ${JSON.stringify(estimate.household)}::json,
+      ${JSON.stringify(estimate.basis)}::json, ${JSON.stringify(estimate.result)}::json)`,
+  )
   await inside.$executeRaw`
     INSERT INTO public.stored_estimate (organisation, inventory, id, visit, made_at, catalogue_revision, method_version,
       household, basis, result)
-    SELECT ${organisation}, inventory, id, visit::date, at::timestamptz, revision, method,
-      household::json, basis::json, result::json
-    FROM unnest(
-      ${texts(({ inventory }) => inventory)}::text[],
-      ${texts(({ id }) => id)}::text[],
-      ${texts(({ visit }) => visit)}::text[],
-      ${texts(({ madeAt }) => madeAt)}::text[],
-      ${estimates.map(({ catalogueRevision }) => catalogueRevision)}::integer[],
-      ${texts(({ methodVersion }) => methodVersion)}::text[],
-      ${texts(({ household }) => JSON.stringify(household))}::text[],
-      ${texts(({ basis }) => JSON.stringify(basis))}::text[],
-      ${texts(({ result }) => JSON.stringify(result))}::text[]
-    ) AS given (inventory, id, visit, at, revision, method, household, basis, result)`
+    VALUES ${Prisma.join(values)}`
 }
 
 interface Known {
