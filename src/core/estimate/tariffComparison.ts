@@ -63,7 +63,9 @@ export function compareTariffs(
   catalogue: Catalogue,
   settings: EstimateSettings,
 ): TariffComparison {
-  const resolved = resolveHousehold(request, catalogue, settings)
+  const choices = request.tariffs.map((choice) => choiceOf(choice, settings))
+  // With a tariff of its own, since the operator's default need not have been there at a past revision.
+  const resolved = resolveHousehold({ ...request, tariff: choices[0]!.tariff }, catalogue, settings)
   const modes = resolved.devices.flatMap((device) =>
     modesOf(device).map((mode) => modeTerms(mode, device, resolved)),
   )
@@ -72,7 +74,6 @@ export function compareTariffs(
     resolved.coverage,
   )
   const energy = standbyEnergy(interval, modes)
-  const choices = request.tariffs.map((choice) => choiceOf(choice, settings))
   const costs = choices.map(({ tariff }) =>
     priceStandby(tariff, resolved.used, energy, modes, resolved.coverage),
   )
