@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { catalogueOf } from '../../../src/core/catalogue/catalogue.ts'
 import type { Category, TypicalDraw } from '../../../src/core/catalogue/category.ts'
+import { layeredCatalogue } from '../../../src/core/catalogue/layeredCatalogue.ts'
+import { overlayOf } from '../../../src/core/catalogue/overlay.ts'
 import type { NamedEmissionFactor } from '../../../src/core/emissions/emissionFactor.ts'
 import { estimate } from '../../../src/core/estimate/estimateHousehold.ts'
 import type { EstimateSettings } from '../../../src/core/estimate/settings.ts'
@@ -129,7 +131,34 @@ describe('a device that nobody read', () => {
   })
 })
 
+describe('a typical draw', () => {
+  test('is said to be the organisation’s own where its overlay has the category, and not elsewhere', () => {
+    const overlay = overlayOf('ours', 2, [{ code: 'projector', category: projector, revision: 2 }])
+    const layered = layeredCatalogue(catalogue, overlay)
+    const devices = [{ category: 'projector', year: 2016 }, { category: 'amplifier' }]
+    const said = estimate({ devices }, layered, settings).devices.map(
+      ({ modes }) => modes[0]!.origin.explanation,
+    )
+    expect(said[0]).toContain('an invented sample figure of the organisation’s own, not a measurement')
+    expect(said[1]).toContain('an invented sample figure, not a measurement')
+  })
+})
+
 describe('what the service fills in', () => {
+  test('is warned of where the operator has retired it since', () => {
+    const flat = { ...testSettings.tariffs.get('flat')!, retired: true }
+    const retired: EstimateSettings = {
+      ...settings,
+      tariffs: new Map([['flat', flat]]),
+      emissionFactors: new Map([['invented', { ...factor, retired: true }]]),
+    }
+    const { warnings } = estimate({ devices: [{ category: 'projector', year: 2016 }] }, catalogue, retired)
+    expect(codesOf(warnings)).toEqual(expect.arrayContaining(['tariff-retired', 'emission-factor-retired']))
+    const inUse = codesOf(answer({ category: 'projector', year: 2016 }).warnings)
+    expect(inUse).not.toContain('tariff-retired')
+    expect(inUse).not.toContain('emission-factor-retired')
+  })
+
   test('is the operator’s tariff and emission factor, with their sources', () => {
     const { used, total, sampleData, warnings } = answer({ category: 'projector', year: 2016 })
     expect(used.tariffSource).toBe('flat: invented sample')
