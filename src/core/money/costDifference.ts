@@ -84,6 +84,6 @@ function curveOf({ price: { curve, perKwh }, total }: StandbyCost, mean: number)
 function at(sorted: readonly number[], p: number): number {
   const place = Math.min(Math.max(p * sorted.length - 0.5, 0), sorted.length - 1)
   const below = Math.floor(place)
-  const here = sorted[below] ?? 0
-  return here + (place - below) * ((sorted[below + 1] ?? here) - here)
+  const [here, next] = [sorted[below]!, sorted[Math.ceil(place)]!]
+  return here + (place - below) * (next - here)
 }

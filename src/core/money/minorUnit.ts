@@ -8,8 +8,7 @@ export const isCurrency = (code: string): boolean => CURRENCIES.has(code)
 export function minorUnit(currency: string): number {
   const digits =
     known.get(currency) ??
-    new Intl.NumberFormat('en', { style: 'currency', currency }).resolvedOptions().maximumFractionDigits ??
-    2
+    new Intl.NumberFormat('en', { style: 'currency', currency }).resolvedOptions().maximumFractionDigits!
   known.set(currency, digits)
   return digits
 }

@@ -10,7 +10,7 @@ import { intervalOfSum } from '../../../src/core/quantity/intervalOfSum.ts'
 import { monteCarloDraws } from '../../../src/core/quantity/monteCarlo.ts'
 import { twoPieceLognormal } from '../../../src/core/quantity/twoPieceLognormal.ts'
 import { exact } from '../../../src/core/quantity/exact.ts'
-import { DAY_AND_NIGHT, RISING, TWO_PART } from './tariffs.ts'
+import { DAY_AND_NIGHT, FALLING, RISING, TWO_PART } from './tariffs.ts'
 
 const COVERAGE = 0.9
 const NIGHT = [{ from: '00:00', to: '06:00' }] as const
@@ -120,6 +120,13 @@ describe('without the household’s annual use', () => {
     expect(total.high.toNumber()).toBeCloseTo(100 * 0.2425, 6)
   })
 
+  test('energy that is free in every block costs nothing, and surely so', () => {
+    const free = { ...RISING, blocks: [{ upToKwh: 200, pricePerKwh: 0 }, { pricePerKwh: 0 }] }
+    const { price, total } = priced(free, [drawn(100)], null)
+    expect([price.perKwh.toNumber(), price.relativeUncertainty]).toEqual([0, 0])
+    expect([total.expected, total.low, total.high].map(Number)).toEqual([0, 0, 0])
+  })
+
   test('a single price needs none', () => {
     expect(priced(DAY_AND_NIGHT, [read(100)], null).price).toMatchObject({
       basis: 'one-price',
@@ -138,6 +145,33 @@ describe('stated hours', () => {
   test('count for nothing on a tariff without prices by time', () => {
     expect(priced(RISING, [read(100, NIGHT)], 6000).total).toEqual(priced(RISING, [read(100)], 6000).total)
   })
+})
+
+describe('a household without devices', () => {
+  test('pays nothing for standby', () => {
+    const { total, pricesPerKwh } = priced(RISING, [], 6000)
+    expect([total.expected, total.low, total.high].map(Number)).toEqual([0, 0, 0])
+    expect(pricesPerKwh).toEqual([])
+  })
+
+  test('differs by nothing from one tariff to another', () => {
+    const energy = standbyEnergy(energyOf([]), [])
+    const { expected, low, high } = costDifference(
+      priced(RISING, [], 6000),
+      priced(FALLING, [], 6000),
+      energy,
+      COVERAGE,
+    )
+    expect([expected, low, high].map((money) => Math.abs(money.toNumber()))).toEqual([0, 0, 0])
+  })
+})
+
+test('energy that stays within one block costs its price, however uncertain it is', () => {
+  const modes = [drawn(60), drawn(50)]
+  // 4 800 kWh/yr are 400 a month, 200 above the edge below them.
+  const { total } = priced(RISING, modes, 12 * 400)
+  expect(total.expected.toNumber()).toBeCloseTo(0.15 * energyOf(modes).expected, 9)
+  expect(total.high.toNumber()).toBeCloseTo(0.15 * energyOf(modes).high, 6)
 })
 
 describe('no energy', () => {
@@ -178,6 +212,13 @@ describe('the difference of two tariffs', () => {
     expect(expected.toNumber()).toBeCloseTo(0.1 * energy.expected, 9)
     expect(low.toNumber()).toBeCloseTo(0.1 * energy.low, 6)
     expect(high.toNumber()).toBeCloseTo(0.1 * energy.high, 6)
+  })
+
+  test('is below zero for a cheaper tariff, with the ends in order', () => {
+    const [dearer, cheaper] = [difference(flat(0.3), flat(0.2)), difference(flat(0.2), flat(0.3))]
+    expect(cheaper.low.plus(dearer.high).abs().toNumber()).toBeLessThan(1e-9)
+    expect(cheaper.high.plus(dearer.low).abs().toNumber()).toBeLessThan(1e-9)
+    expect(cheaper.low.lt(cheaper.expected) && cheaper.expected.lt(cheaper.high)).toBe(true)
   })
 
   test('the other way round is the same with its sign turned', () => {

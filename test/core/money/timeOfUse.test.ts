@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { bandCounts } from '../../../src/core/money/bandCounts.ts'
 import { evenPrice, scheduledPrice } from '../../../src/core/money/meanPrice.ts'
-import { quartersOfYear } from '../../../src/core/money/quartersOfYear.ts'
+import { isTimeZone, quartersOfYear } from '../../../src/core/money/quartersOfYear.ts'
 import type { Band, TimeOfUsePrice } from '../../../src/core/money/tariff.ts'
 import { DAY_AND_NIGHT } from './tariffs.ts'
 
@@ -32,6 +32,14 @@ const totalHours = (timeZone: string, year: number) =>
 const hour = (from: number) => [{ from: `0${from}:00`, to: `0${from + 1}:00` }]
 
 describe('the hours of a year', () => {
+  test('are the same after so many other places were asked that they are counted anew', () => {
+    const before = Uint8Array.from(quartersOfYear('Europe/Berlin', 2025))
+    for (let year = 2000; year < 2017; year++) quartersOfYear('UTC', year)
+    const again = quartersOfYear('Europe/Berlin', 2025)
+    expect(again).toEqual(before)
+    expect(quartersOfYear('Europe/Berlin', 2025)).toBe(again)
+  })
+
   test.each([
     'UTC',
     'Europe/Berlin',
@@ -127,5 +135,16 @@ describe('the price of a load', () => {
     const twice = [...whole, { days: ['monday'], from: '10:00', to: '12:00' }] as const
     expect(scheduledPrice(DAY_AND_NIGHT, 2025, whole).eq(evenPrice(DAY_AND_NIGHT, 2025))).toBe(true)
     expect(scheduledPrice(DAY_AND_NIGHT, 2025, twice).eq(evenPrice(DAY_AND_NIGHT, 2025))).toBe(true)
+  })
+})
+
+describe('a time zone', () => {
+  test('is known by its IANA name, and what is none is told apart', () => {
+    expect(['Europe/Berlin', 'UTC', 'America/St_Johns'].every(isTimeZone)).toBe(true)
+    expect(['Europe/Nowhere', '', 'noon'].some(isTimeZone)).toBe(false)
+  })
+
+  test('that is no text at all is an error of the program, and not an unknown place', () => {
+    expect(() => isTimeZone(Symbol('zone') as never)).toThrow(TypeError)
   })
 })
