@@ -18,10 +18,10 @@ export function checkDrawYears(draws: readonly TypicalDraw[], base: string): Fau
     .filter(({ from, to }) => from <= to)
     .sort((a, b) => a.from - b.from || a.index - b.index)
   const faults: Fault[] = []
-  let reached = spans[0]
+  let reached = spans[0]!
   for (const span of spans.slice(1)) {
-    if (reached) faults.push(...seamFaults(reached, span, base))
-    if (reached && span.to > reached.to) reached = span
+    faults.push(...seamFaults(reached, span, base))
+    if (span.to > reached.to) reached = span
   }
   return faults
 }

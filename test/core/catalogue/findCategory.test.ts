@@ -2,7 +2,9 @@ import { describe, expect, test } from 'vitest'
 import { catalogueOf } from '../../../src/core/catalogue/catalogue.ts'
 import { findCategory, nearestCategories, plainName } from '../../../src/core/catalogue/findCategory.ts'
 import { labelled } from '../../../src/core/catalogue/labelledCategory.ts'
+import { layeredCatalogue } from '../../../src/core/catalogue/layeredCatalogue.ts'
 import { listCategories } from '../../../src/core/catalogue/listCategories.ts'
+import { overlayOf } from '../../../src/core/catalogue/overlay.ts'
 import { sharedNames } from '../../../src/core/catalogue/sharedNames.ts'
 import { categoryWith, drawWith, modeWith } from './sampleCategory.ts'
 
@@ -46,6 +48,25 @@ describe('look-up', () => {
   test('a slip of the finger is answered with the category that was meant, first', () => {
     expect(nearestCategories(catalogue, 'lavva lamp')[0]?.code).toBe('lava-lamp')
     expect(nearestCategories(catalogue, 'ketle')[0]?.code).toBe('electric-kettle')
+  })
+
+  test('a name within what was typed, as whole words, is half as far as its letters are', () => {
+    const [radio, ratio] = ['radio', 'radio-table-lamp'].map((code) =>
+      categoryWith({ code, name: code, aliases: [] }),
+    )
+    const near = (typed: string) =>
+      nearestCategories(catalogueOf(1, [radio!, ratio!]), typed).map(({ code }) => code)
+    expect(near('old radio')).toEqual(['radio', 'radio-table-lamp'])
+    expect(near('table lamp')).toEqual(['radio-table-lamp', 'radio'])
+  })
+
+  test('of two that are as near, the first by code comes first, whichever layer it is of', () => {
+    const twin = (code: string) => categoryWith({ code, name: `Name ${code}`, aliases: [] })
+    const shared = catalogueOf(1, [twin('aa'), twin('ac')])
+    const near = (from: typeof shared) => nearestCategories(from, 'ab').map(({ code }) => code)
+    expect(near(shared)).toEqual(['aa', 'ac'])
+    const overlay = overlayOf('ours', 1, [{ code: 'ad', category: twin('ad'), revision: 1 }])
+    expect(near(layeredCatalogue(shared, overlay))).toEqual(['aa', 'ac', 'ad'])
   })
 
   test('retired categories are found by name but never suggested', () => {
