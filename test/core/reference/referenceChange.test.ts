@@ -33,4 +33,16 @@ describe('a change of a tariff or an emission factor', () => {
       ['emission-factor', 'added'],
     ])
   })
+
+  test('a revision that left an entry as it was has no change of it', () => {
+    const made = referenceDataOf(2, [{ entry: aTariff('a'), revision: 2 }])
+    const before = referenceDataOf(1, [{ entry: aTariff('a'), revision: 1 }])
+    expect(changesOfRevision(before, made)).toEqual([])
+  })
+
+  test('an entry that the state before did not have is added', () => {
+    const made = referenceDataOf(2, [{ entry: aTariff('b'), revision: 2 }])
+    const [change] = changesOfRevision(referenceDataOf(1, []), made)
+    expect(change).toMatchObject({ code: 'b', kind: 'added', before: null })
+  })
 })
