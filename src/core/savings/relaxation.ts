@@ -26,7 +26,7 @@ export function relaxation(fronts: readonly (readonly Costed[])[], budget: numbe
   const steps = fronts
     .flatMap((choices, unit) => hullSteps(choices, unit))
     .sort((a, b) => b.value * a.cost - a.value * b.cost)
-  const free = fronts.map(([first]) => first?.value ?? 0)
+  const free = fronts.map(([first]) => first!.value)
   const freeFrom = fronts.map((_, unit) => free.slice(unit).reduce((sum, value) => sum + value, 0))
   const stepsFrom = fronts.map((_, unit) => totals(steps.filter((step) => step.unit >= unit)))
   return {

@@ -59,12 +59,12 @@ const published = ({ code, region, year, kind, factor, source }: NamedEmissionFa
   source: `${code} (${region}, ${year}, ${kind}): ${source}`,
 })
 
-/** The published factor that the household's own is; null where it brought one. */
+/** The published factor that the household's own is, which the estimate has found already; null where it brought one. */
 function ownEntry(
   { emissionFactor, emissionFactorCode, emissionFactorFor }: SavingsRequest,
   { emissionFactors, defaultEmissionFactorCode }: EstimateSettings,
 ): NamedEmissionFactor | null {
   if (emissionFactor) return null
-  if (emissionFactorFor) return chooseEmissionFactor(emissionFactors, emissionFactorFor)?.entry ?? null
-  return emissionFactors.get(emissionFactorCode ?? defaultEmissionFactorCode) ?? null
+  if (emissionFactorFor) return chooseEmissionFactor(emissionFactors, emissionFactorFor)!.entry
+  return emissionFactors.get(emissionFactorCode ?? defaultEmissionFactorCode)!
 }

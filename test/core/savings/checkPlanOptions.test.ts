@@ -74,3 +74,39 @@ test('a plan is made for a household, not for a building', () => {
   expect(faultsOf({}, many(100))).toEqual([])
   expect(faultsOf({}, many(101))).toEqual(['/devices too-many-devices'])
 })
+
+test('what can’t be read has no fault of the trade: its shape says so already', () => {
+  for (const raw of [null, 'plan', [], {}, { plan: 'all' }])
+    expect(checkPlanOptions(raw, testSettings)).toEqual([])
+  expect(
+    faultsOf({ measures: [{ price: 3 }], devices: [{ ratedWatts: 5 }], outletsWithStrip: 'wall' }),
+  ).toEqual([])
+})
+
+test('a setting moves hours between two modes, whichever of them is the household’s own word', () => {
+  const settingOf = (modes: object) => faultsOf({ measures: [{ code: 'setting', ...modes }] })
+  expect(settingOf({ fromMode: 'idle' })).toEqual([])
+  expect(settingOf({ fromMode: 'idle', toMode: 'off' })).toEqual([])
+  expect(settingOf({ fromMode: 'standby' })).toEqual(['/plan/measures/0/fromMode same-mode'])
+  expect(settingOf({ fromMode: 'off', toMode: 'off' })).toEqual(['/plan/measures/0/toMode same-mode'])
+})
+
+test('where no device names an outlet, the answer says that there is none', () => {
+  const [fault] = checkPlanOptions(
+    { devices: [{ category: 'router' }], plan: { outletsWithStrip: ['wall'] } },
+    testSettings,
+  )
+  expect(fault!.message).toBe('No device is plugged in at "wall". Outlets that devices name: none.')
+})
+
+test('a marginal factor goes by the code of one that is marginal', () => {
+  const grid = testSettings.emissionFactors.get('grid')!
+  const emissionFactors = new Map([
+    ['grid', grid],
+    ['edge', { ...grid, code: 'edge', kind: 'marginal' as const }],
+  ])
+  const check = (marginalFactorCode: string) =>
+    checkPlanOptions({ plan: { marginalFactorCode } }, { ...testSettings, emissionFactors })
+  expect(check('edge')).toEqual([])
+  expect(check('grid')[0]!.message).toContain('Known are: edge.')
+})
