@@ -4,7 +4,7 @@ import { checkAgainstLimit } from '../../../src/core/limits/checkAgainstLimit.ts
 import { checkLimitQuestion } from '../../../src/core/limits/checkLimitQuestion.ts'
 import type { LimitQuestion } from '../../../src/core/limits/limitCheck.ts'
 import { evaluateReading } from '../../../src/core/readings/evaluateReading.ts'
-import { limits } from '../../helpers/limits.ts'
+import { aLimit, limits } from '../../helpers/limits.ts'
 import { testCategories } from '../../helpers/testCatalogue.ts'
 import { testSettings } from '../../helpers/testSettings.ts'
 
@@ -83,6 +83,31 @@ describe('a reading against the limit of its year', () => {
     expect(split.compared.map(({ verdict }) => verdict)).toEqual(['above', 'below'])
   })
 
+  test('names the strictest of the limits that agree, whatever the order of their codes', () => {
+    const settings = {
+      ...testSettings,
+      limits: new Map(
+        [
+          aLimit({ code: 'a', limitW: 0.5 }),
+          aLimit({ code: 'b', limitW: 0.3 }),
+          aLimit({ code: 'c', limitW: 2 }),
+        ].map((limit) => [limit.code, limit]),
+      ),
+    }
+    const reasonOf = (watts: number) =>
+      checkAgainstLimit({ ...television, powerW: exactly(watts) }, catalogue, settings).reason.message
+    expect(reasonOf(0.1)).toContain('the limit of 0.3 W')
+    expect(reasonOf(5)).toContain('the limit of 2 W')
+    const turned = {
+      ...settings,
+      limits: new Map(
+        [aLimit({ code: 'a', limitW: 2 }), aLimit({ code: 'b' })].map((one) => [one.code, one]),
+      ),
+    }
+    const above = checkAgainstLimit({ ...television, powerW: exactly(5) }, catalogue, turned)
+    expect(above.reason.message).toContain('the limit of 2 W')
+  })
+
   test('carries the cautions of limit checks', () => {
     const { cautions } = check({ ...television, powerW: exactly(0.1) })
     expect(cautions).toEqual([
@@ -111,6 +136,18 @@ describe('a faulty question', () => {
       faultsOf({ powerW: exactly(1), limitCode: 'standby', mode: 'standby', showsStatus: true }),
     ).toEqual(['/showsStatus given-twice'])
     expect(faultsOf({ powerW: exactly(1), limitCode: 'nowhere' })).toEqual(['/limitCode unknown-code'])
+  })
+
+  test('is left to its shape where its power has no three figures', () => {
+    for (const powerW of [
+      { low: 2, high: 1 },
+      { low: 2, expected: '1', high: 1 },
+      { low: 2, expected: 1 },
+    ])
+      expect(faultsOf({ ...television, powerW })).toEqual([])
+    expect(faultsOf({ ...television, powerW: { low: 2, expected: 1, high: 3 } })).toEqual([
+      '/powerW range-out-of-order',
+    ])
   })
 
   test('is refused where it says what has no meaning in the mode', () => {

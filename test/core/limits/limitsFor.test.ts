@@ -14,6 +14,10 @@ describe('the limits that a device may fall under', () => {
     expect(found({ ...standby, placedOnMarket: '2020-01-01' })).toEqual(['standby'])
   })
 
+  test('are those of all times where it is not known when that was', () => {
+    expect(found(standby)).toEqual(['old-standby', 'standby'])
+  })
+
   test('are all of a year or month in which they changed', () => {
     const changing = new Map(
       [
