@@ -58,9 +58,9 @@ const NOTHING = { expected: 0, low: 0, high: 0, terms: [], endsAt: () => ({ low:
 /** Nothing has no price; the next little bit has. */
 const SMALL_KWH = 0.001
 
-/** B(U) - B(U - D), for D of either sign; currency a year. */
+/** B(U) - B(U - D), for D of either sign; currency a year. Only where U is known, as it is wherever a price has a curve. */
 function costOfSaved(tariff: Tariff, { annualUseKwh, monthlyUseKwh }: HouseholdUse): (kwh: number) => Money {
-  const use = annualUseKwh ?? 0
+  const use = annualUseKwh!
   const saved = marginalCost(tariff, use, monthlyUseKwh)
   return (kwh) => {
     if (kwh >= 0) return saved(kwh)

@@ -137,6 +137,37 @@ describe('what a saving is worth', () => {
   })
 })
 
+describe('a price that goes by the hours of the week', () => {
+  const tariff: Tariff = {
+    kind: 'time-of-use',
+    currency: 'EUR',
+    timeZone: 'UTC',
+    bands: [{ name: 'night', pricePerKwh: 0.1, hours: [{ from: '00:00', to: '06:00' }] }],
+    otherwisePricePerKwh: 0.4,
+  }
+  const night = (id: string) => ({
+    id,
+    category: 'television',
+    modes: [
+      {
+        mode: 'standby' as const,
+        hoursPerWeek: 42,
+        schedule: [{ from: '00:00', to: '06:00' }],
+        reading: { kind: 'power' as const, watts: 100 },
+      },
+    ],
+  })
+  const kept = device('z', 100, { kind: 'power', watts: 1 })
+  const KWH = 42 * 52 * 0.1
+
+  test('counts for a device that is gone and for one that is new at the hours that it had', () => {
+    const gone = verify(visit(night('a'), kept), visit(kept), { tariff })
+    expect(gone.total.removed.costPerYear.expected).toBeCloseTo(KWH * 0.1, 4)
+    const added = verify(visit(kept), visit(night('a'), kept), { tariff })
+    expect(added.total.added.costPerYear.expected).toBeCloseTo(-KWH * 0.1, 4)
+  })
+})
+
 describe('a plan', () => {
   const before = visit(
     device('a', 100, watts(10)),
@@ -217,4 +248,21 @@ test('rules on both visits, their meters and the plan are named together, each w
     '/plan/1/deviceIds/0 device-in-two-measures',
     '/tariffCode unknown-code',
   ])
+})
+
+test('what can’t be read of two visits has no fault of the trade: its shape says so already', () => {
+  for (const raw of [null, 'visits', [], {}, { before: 3, after: [], plan: 'all' }])
+    expect(checkVerification(raw, catalogue, testSettings)).toEqual([])
+  const visits = { before: { devices: [device('a', 1)], meters: [{}] }, after: { meters: [{ counts: 3 }] } }
+  const plan = [{ deviceIds: 'a' }, { deviceIds: [null, 'a'] }]
+  expect(checkVerification({ ...visits, plan }, catalogue, testSettings)).toEqual([])
+})
+
+test('a meter that is the same at both visits, or at one alone, is no fault', () => {
+  const other = { ...WATTMETER, id: 'other' }
+  const raw = {
+    before: { meters: [WATTMETER], devices: [] },
+    after: { meters: [WATTMETER, other], devices: [] },
+  }
+  expect(checkVerification(raw, catalogue, testSettings)).toEqual([])
 })
