@@ -15,7 +15,12 @@ const spoken = { ...shipped, categories: { television: shipped.categories['telev
 const catalogue = catalogueOf(4, testCategories)
 const words = { spoken, catalogueLanguage: 'en' }
 const quiz = (filter?: QuizFilter) =>
-  writeQuiz(catalogue, spoken, { known: new Map([['de', spoken]]), catalogueLanguage: 'en' }, filter)
+  writeQuiz(
+    catalogue,
+    spoken,
+    { known: new Map([['de', spoken]]), catalogueLanguage: 'en', fingerprint: 'f' },
+    filter,
+  )
 const asked = (filter?: QuizFilter) =>
   quiz(filter).groups.map(({ group, questions }) => [group, questions.map(({ category }) => category)])
 
