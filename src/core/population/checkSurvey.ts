@@ -23,7 +23,7 @@ export function checkSurvey(raw: unknown): Fault[] {
   const known = new Set(names)
   return [
     ...strata.flatMap((stratum, i) => {
-      const own = members.get(names[i] ?? '') ?? []
+      const own = members.get(names[i]) ?? []
       return checkStratum(stratum, `/strata/${i}`, { names, i, clustered, ratio, domains, homes: own })
     }),
     ...homes.flatMap((home, i) => checkHome(home, `/homes/${i}`, known, clustered, ratio)),
@@ -45,9 +45,9 @@ function checkAuxiliary(strata: readonly Raw[], homes: readonly Raw[]): Fault[] 
   return [{ pointer: '/ratio', code: 'auxiliary-zero', message }]
 }
 
-function byStratum(names: readonly (string | undefined)[], homes: readonly Raw[]): Map<string, Raw[]> {
+function byStratum(names: readonly (string | undefined)[], homes: readonly Raw[]) {
   const only = names.length === 1 ? names[0] : undefined
-  const members = new Map<string, Raw[]>()
+  const members = new Map<string | undefined, Raw[]>()
   for (const home of homes) {
     const name = text(home['stratum']) ?? only
     if (name === undefined) continue
@@ -90,7 +90,7 @@ function checkStratum(
       'A summary does not tell which homes are of one cluster; send homes.',
     )
   if (sample && homes.length > 0)
-    fault('/sample', 'given-twice', `Give the summary or the homes of "${name ?? ''}", not both.`)
+    fault('/sample', 'given-twice', `Give the summary or the homes of "${name!}", not both.`)
   if (sample && domains)
     fault('/sample', 'summary-of-domains', 'A summary does not tell which homes are of a domain; send homes.')
   if (sample && ratio && sample['auxiliary'] === undefined)

@@ -21,7 +21,7 @@ export interface SampledStratum {
 export function sampledStrata({ strata, homes = [] }: Pick<Survey, 'strata' | 'homes'>): SampledStratum[] {
   const only = strata.length === 1 ? strata[0]!.name : undefined
   const byStratum = new Map<string, SurveyedHome[]>(strata.map(({ name }) => [name, []]))
-  for (const home of homes) byStratum.get(home.stratum ?? only ?? '')?.push(home)
+  for (const home of homes) byStratum.get(home.stratum ?? only!)?.push(home)
   return strata.map((stratum) => {
     const { name, homes: populationHomes = null, clusters, sample } = stratum
     const own = byStratum.get(name)!

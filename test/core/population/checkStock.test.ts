@@ -88,4 +88,11 @@ describe('checkStock', () => {
       expect(checkStock(raw, catalogue, testSettings)).toBeInstanceOf(Array)
     },
   )
+
+  test('lets a known factor pass, and asks for one where the operator’s was not there yet', () => {
+    expect(faultsOf({ items: [], ladder, emissionFactorCode: 'grid' })).toEqual([])
+    const none = { ...testSettings, emissionFactors: new Map(), referenceRevision: 0 }
+    expect(faultsOf({ items: [], ladder }, none)).toEqual(['/emissionFactorCode required'])
+    expect(faultsOf({ items: [], ladder, emissionFactor: { kgCo2ePerKwh: 0.3 } }, none)).toEqual([])
+  })
 })

@@ -126,4 +126,19 @@ describe('checkSurvey', () => {
       expect(checkSurvey(raw)).toBeInstanceOf(Array)
     },
   )
+
+  test('finds the auxiliary quantity in a summary, too', () => {
+    const summary = (mean: number) => ({ homes: 3, mean: 1, variance: 1, auxiliary: { mean, variance: 1 } })
+    const withMean = (mean: number) =>
+      faultsOf({ strata: [{ name: 'all', homes: 9, sample: summary(mean) }], ratio: { auxiliaryTotal: 4 } })
+    expect(withMean(2)).toEqual([])
+    expect(withMean(0)).toEqual(['/ratio auxiliary-zero'])
+  })
+
+  test('leaves what can’t be read to its shape', () => {
+    expect(faultsOf({ strata: [{ name: 'all', homes: 9, sample: { homes: 'some' } }] })).toEqual([])
+    expect(
+      faultsOf({ strata: [{ homes: 9, sample: { homes: 3 } }], homes: [{ stratum: '', value: 1 }] }),
+    ).toEqual(['/homes/0/stratum unknown-stratum'])
+  })
 })

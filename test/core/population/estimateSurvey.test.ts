@@ -41,6 +41,17 @@ describe('a simple random sample', () => {
     expect(found.warnings.map(({ code }) => code)).toEqual(['few-sampled', 'interval-below-zero'])
   })
 
+  test('of many strata with few units each names five of them, and how many more there are', () => {
+    const names = ['a', 'b', 'c', 'd', 'e', 'f', 'g']
+    const messageOf = (some: readonly string[]) =>
+      estimate({
+        strata: some.map((name) => ({ name, homes: 50 })),
+        homes: some.flatMap((stratum) => valuesOf([1, 2], { stratum })),
+      }).warnings.find(({ code }) => code === 'few-sampled')!.message
+    expect(messageOf(names)).toContain('in: a, b, c, d, e and 2 more. Their')
+    expect(messageOf(names.slice(0, 5))).toContain('in: a, b, c, d, e. Their')
+  })
+
   test('carries the cautions of populations', () => {
     expect(estimate(three).cautions.map(({ code }) => code)).toEqual(['a-warning-for-all'])
   })
@@ -130,6 +141,12 @@ describe('domains', () => {
     { value: 2 },
   ]
   const found = estimate({ strata: [{ name: 'all', homes: 50 }], homes })
+
+  test('are in the order of their names, whatever order the homes are in', () => {
+    const homes = ['c', 'a', 'b', 'a', 'd', 'b'].map((domain, value) => ({ value, domain }))
+    const { domains } = estimate({ strata: [{ name: 'all', homes: 40 }], homes })
+    expect(domains.map(({ name }) => name)).toEqual(['a', 'b', 'c', 'd'])
+  })
 
   test('are expanded over the whole sample: what is outside counts as zero', () => {
     const [electric] = found.domains

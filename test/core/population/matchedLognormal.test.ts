@@ -42,4 +42,11 @@ describe('a matched log-normal', () => {
   test('without variance is exact', () => {
     expect(matchedLognormal({ mean: 3, variance: 0, third: 0 })).toMatchObject({ min: 3, max: 3, mean: 3 })
   })
+
+  test.each([0.5, -0.5])('has nothing below zero, however near its mean is: skewness %d', (skewness) => {
+    const x = matchedLognormal({ mean: 1, variance: 4, third: skewness * 8 })
+    expect([x.min, x.cdf(-1e-9), x.cdfIntegral(-1), x.quantile(1e-6)]).toEqual([0, 0, 0, 0])
+    // What is cut off sits at zero itself.
+    expect(x.cdf(0)).toBeGreaterThan(0.2)
+  })
 })
