@@ -25,7 +25,7 @@ export function toOneInterval(tidy: Readings): OneInterval {
     return { readings: tidy, intervalSeconds, joined: 0, leftOut: 0 }
   const short = only(tidy, (i) => durationSeconds[i]! < intervalSeconds)
   const whole = only(tidy, (i) => durationSeconds[i] === intervalSeconds)
-  const phase = (whole.startSeconds[0] ?? 0) % intervalSeconds
+  const phase = whole.startSeconds[0]! % intervalSeconds
   const { built, joined } = joinShort(short, intervalSeconds, phase)
   const readings = merged(whole, built)
   return { readings, intervalSeconds, joined, leftOut: countOf(tidy) - countOf(whole) - joined }

@@ -40,6 +40,6 @@ export function summariseData(data: IntervalData, usable: UsableReadings, { days
     estimated: data.estimated,
     energyKwh: significant((sum * intervalSeconds) / 3_600_000),
     meanW: significant(sum / count),
-    leastReadingW: significant(least(watts) ?? 0),
+    leastReadingW: significant(least(watts)!),
   }
 }

@@ -28,8 +28,8 @@ export function clockOfZone(zone: string): LocalClock {
 
 const OFFSET = /GMT([+-])(\d\d):(\d\d)(?::(\d\d))?/
 function readOffset(text: string): number {
-  const [, sign, hours, minutes, seconds = 0] = OFFSET.exec(text) ?? []
-  if (sign === undefined) return 0
+  // Some runtimes write UTC as GMT alone: then what is put behind it is found.
+  const [, sign, hours, minutes, seconds = 0] = OFFSET.exec(`${text}+00:00`)!
   return (sign === '-' ? -1 : 1) * (Number(hours) * 3600 + Number(minutes) * 60 + Number(seconds))
 }
 

@@ -51,6 +51,24 @@ describe('the estimators', () => {
     expect(read(rows, 3600).figures['mean-of-daily-minima']!.days).toBe(7)
   })
 
+  test('hours that are never whole, or that intervals do not fill, give no least hour', () => {
+    const gappy = daysOf(8, 900, () => 100).filter((_, i) => i % 4 !== 2)
+    expect(read(gappy, 900).minimumHourW).toBeNull()
+    // Of 45 minutes each, no two of which make an hour.
+    const odd = read(
+      daysOf(8, 2700, () => 100),
+      2700,
+    )
+    expect(odd.minimumHourW).toBeNull()
+    expect(odd.figures['mean-of-daily-minima']!.watts).toBe(100)
+  })
+
+  test('a single day has no scatter over days, and so no figure but its least hour', () => {
+    const { minimumHourW, figures } = read(daysOf(1, 3600, ordinary), 3600)
+    expect(minimumHourW).toBe(Math.min(...Array.from({ length: 24 }, (_, hour) => ordinary(0, hour))))
+    expect(Object.values(figures)).toEqual([null, null, null, null])
+  })
+
   test('all of them scale with the draw', () => {
     const rows = daysOf(9, 3600, ordinary)
     const doubled = rows.map(([start, seconds, watts]): Row => [start, seconds, 2 * watts])

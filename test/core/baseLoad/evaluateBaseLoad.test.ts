@@ -72,6 +72,39 @@ describe('the evaluation', () => {
     expect(refusal(dataOf([...month, row], { form: 'csv' }))).toEqual([`/lines/841 ${code}`])
   })
 
+  test('a reading that no home has, of a request in JSON, is found in its blocks', () => {
+    expect(refusal(dataOf([...month, [MONDAY, 3600, 100_001]]))).toEqual(['/blocks power-too-large'])
+  })
+
+  test('data of a single day, or of none that is whole, says how few days it rests on', () => {
+    const messageOf = (days: number) => {
+      try {
+        evaluate(dataOf(daysOf(days, 3600, ordinary)))
+      } catch (error) {
+        return (error as FaultyInput).faults[0]!.message
+      }
+      return null
+    }
+    expect(messageOf(1)).toContain('"mean-of-daily-minima" rests on 1 whole days at home; at least 7')
+    expect(messageOf(3)).toContain('rests on 3 whole days at home')
+  })
+
+  test('an estimator that the data is too coarse for says why it has no figure', () => {
+    // Intervals of 45 minutes: no two of them make an hour.
+    const [minimum, ...others] = evaluate(dataOf(daysOf(10, 2700, ordinary))).estimators
+    expect(minimum).toMatchObject({
+      estimator: 'minimum-hour',
+      powerW: null,
+      days: 0,
+      reason: 'The data has too few whole hours or days for it.',
+    })
+    expect(others.every(({ reason }) => reason === null)).toBe(true)
+  })
+
+  test('a home that always draws the same has no steps that could be coarse', () => {
+    expect(codes(evaluate(dataOf(daysOf(35, 3600, () => 80))))).toEqual([])
+  })
+
   test('a wider coverage gives a wider interval about the same figure', () => {
     const [narrow, wide] = [0.5, 0.99].map((coverageProbability) =>
       evaluate(dataOf(month), { coverageProbability }),
@@ -110,6 +143,15 @@ describe('days away', () => {
     ])
   })
 
+  test('are two in a row at least: one quiet day is no absence', () => {
+    const quiet = (days: number) =>
+      set(month, ([start, , watts], i) =>
+        i >= 240 && i < 240 + 24 * days ? 60 + ((start / 3600) % 5) : watts,
+      )
+    expect(evaluate(dataOf(quiet(1))).daysAway.suspected).toEqual([])
+    expect(evaluate(dataOf(quiet(2))).daysAway.suspected).toEqual([{ from: '2025-01-16', to: '2025-01-17' }])
+  })
+
   test('are not seen in ordinary weeks', () => {
     expect(evaluate(dataOf(month)).daysAway.suspected).toEqual([])
   })
@@ -122,6 +164,14 @@ describe('zero readings', () => {
     expect(answer.outages).toEqual([{ from: '2025-01-08T02:00:00Z', to: '2025-01-08T04:00:00Z' }])
     expect(answer.estimators[0]!.powerW).toBeGreaterThan(99)
     expect(codes(answer)).toEqual(['outages-suspected'])
+  })
+
+  test('for less than an hour are no outage, and count', () => {
+    const quarters = daysOf(35, 900, (day, slot) => ordinary(day, Math.floor(slot / 4)))
+    const zeroes = (count: number) =>
+      evaluate(dataOf(set(quarters, ([, , watts], i) => (i >= 50 && i < 50 + count ? 0 : watts))))
+    expect([zeroes(3).outages, zeroes(3).data.leastReadingW]).toEqual([[], 0])
+    expect(zeroes(4).outages).toHaveLength(1)
   })
 
   test('that are many are how the meter counts: they stay, and the answer says so', () => {
@@ -183,6 +233,25 @@ describe('gaps, duplicates and conflicts', () => {
     expect(warnings[0]!.message).toContain('value 8 ')
   })
 
+  test('overlaps and readings of other lengths are told with their places, five of them at most', () => {
+    const late = (count: number) =>
+      Array.from({ length: count }, (_, i): Row => [month[i * 24]![0] + 1800, 3600, 100])
+    const warningsOf = (rows: readonly Row[], more: Partial<IntervalData> = {}) =>
+      evaluate(dataOf([...month, ...rows], more)).warnings
+    const [few, many] = [warningsOf(late(5)), warningsOf(late(6))]
+    expect(few).toMatchObject([{ code: 'overlapping-readings' }])
+    expect(few[0]!.message).toContain('(value 841, 842, 843, 844, 845).')
+    expect(many[0]!.message).toContain('6 readings overlapped others in part')
+    expect(many[0]!.message).toContain('(value 841, 842, 843, 844, 845, …).')
+    const end = month.at(-1)![0] + 3600
+    const [mixed] = warningsOf([[end, 900, 100]])
+    expect(mixed).toMatchObject({ code: 'mixed-intervals' })
+    expect(mixed!.message).toContain('1 of them fit into no interval of 3600 s')
+    const [marked] = warningsOf([], { estimated: 12 })
+    expect(marked).toMatchObject({ code: 'estimated-readings' })
+    expect(marked!.message).toContain('12 readings are marked')
+  })
+
   test('many conflicts are refused, each with both places, up to a hundred', () => {
     const twice = [...month, ...set(month, ([, , watts]) => watts + 1)]
     expect(refusal(dataOf(twice))).toEqual(Array.from({ length: 100 }, () => ' conflicting-readings'))
@@ -218,6 +287,26 @@ describe('what an inventory explains', () => {
     const answer = evaluate(dataOf(month), { inventoryPowerW: { expected: 300, low: 250, high: 350 } })
     expect(codes(answer)).toContain('inventory-above-base-load')
     expect(answer.inventory!.restW.high).toBeLessThan(0)
+  })
+
+  test('a base load of zero is explained a thousandfold in place of a division by it', () => {
+    const zeros = set(month, ([, , watts], i) => (i % 4 === 0 ? 0 : watts))
+    const { inventory, chosen } = evaluate(dataOf(zeros), { inventoryPowerW })
+    expect(chosen.powerW.expected).toBe(0)
+    expect(inventory!.explainedShare).toEqual({ expected: 1000, low: 1000, high: 1000 })
+    expect(inventory!.restW.expected).toBe(-60)
+  })
+
+  test('a device without hours in a low-power mode draws nothing of it', () => {
+    const reading = { kind: 'power', watts: 40 } as const
+    const mode = (hoursPerWeek: number) => ({
+      category: 'television',
+      modes: [{ mode: 'standby' as const, hoursPerWeek, reading }],
+    })
+    const powerOf = (...hours: number[]) =>
+      evaluate(dataOf(month), { inventory: { devices: hours.map(mode) } }).inventory!
+    expect(powerOf(0, 10).powerW).toEqual(powerOf(10).powerW)
+    expect(powerOf(0, 10).devices).toBe(2)
   })
 
   test('the inventory’s own coverage probability counts where no other is asked for', () => {

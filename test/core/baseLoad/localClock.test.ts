@@ -43,6 +43,10 @@ describe('the clock of a time zone', () => {
   })
 })
 
+test('a time zone that is no text at all is an error of the program, and not an unknown place', () => {
+  expect(() => isTimeZone(Symbol('zone') as never)).toThrow(TypeError)
+})
+
 describe('the clock of ESPI’s local time parameters', () => {
   const [start, end] = [readDaylightRule('360E2000')!, readDaylightRule('B40E2000')!]
 
@@ -78,6 +82,20 @@ describe('the clock of ESPI’s local time parameters', () => {
     expect(localTimeOf(rule, 2024)).toBe(time('2024-03-31T01:00'))
     expect(localTimeOf({ ...rule, operator: 1, dayOfMonth: 8 }, 2024)).toBe(time('2024-03-10T01:00'))
     expect(localTimeOf({ ...rule, operator: 0, dayOfMonth: 8 }, 2024)).toBe(time('2024-03-08T01:00'))
+  })
+
+  test('a rule by the day of the month needs one, a rule by the weekday does not', () => {
+    expect(readDaylightRule('30802000')).toEqual({
+      month: 3,
+      operator: 0,
+      dayOfMonth: 8,
+      weekday: 0,
+      secondOfDay: 7200,
+    })
+    expect(readDaylightRule('30002000')).toBeUndefined()
+    expect(readDaylightRule('320E2000')).toBeUndefined()
+    expect(readDaylightRule('328E2000')).toMatchObject({ operator: 1, dayOfMonth: 8, weekday: 7 })
+    expect(readDaylightRule('340E2000')).toMatchObject({ operator: 2, dayOfMonth: 0, weekday: 7 })
   })
 
   test('FFFFFFFF means no daylight saving, and what is no rule is told apart', () => {
