@@ -101,8 +101,8 @@ function onLattice(sums: readonly SignedSum[], tails: readonly number[]): Ends[]
   }))
   const [first] = lattices
   const { offset, lattice } = lattices.length === 1 ? first! : { offset: 0, lattice: mixed(lattices) }
-  const at = (p: number) =>
-    (offset + (latticeQuantile(lattice, p) ?? lattice.start + lattice.length - 1)) * step
+  // Never beyond the lattice's end: what it cuts off of the probability is put on its last point.
+  const at = (p: number) => (offset + latticeQuantile(lattice, p)!) * step
   return tails.map((tail) => ({ low: at(tail), high: at(1 - tail) }))
 }
 

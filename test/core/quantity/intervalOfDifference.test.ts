@@ -3,6 +3,7 @@ import {
   intervalOfDifference,
   intervalsOfDifference,
 } from '../../../src/core/quantity/intervalOfDifference.ts'
+import { intervalOfSum } from '../../../src/core/quantity/intervalOfSum.ts'
 import { rectangularSum } from '../../../src/core/quantity/rectangularSum.ts'
 import type { Term } from '../../../src/core/quantity/term.ts'
 import { twoPieceLognormal } from '../../../src/core/quantity/twoPieceLognormal.ts'
@@ -47,6 +48,36 @@ describe('by hand', () => {
     expect(expected).toBe(0)
     expect(low).toBeCloseTo(-2 + Math.sqrt(0.4), 2)
     expect(high).toBeCloseTo(2 - Math.sqrt(0.4), 2)
+  })
+
+  test('a certain amount less a rectangular quantity is rectangular, turned round', () => {
+    const terms = [
+      { coefficient: 10, factors: [] },
+      { ...rectangular, coefficient: -1 },
+    ]
+    const { expected, low, high } = intervalOfDifference([{ common: UNIT, terms }], 0.9)
+    expect([expected, low, high]).toEqual([5, expect.closeTo(4.1, 9), expect.closeTo(5.9, 9)])
+  })
+
+  test('where nothing is taken away, a difference times an uncertain price is a sum times it', () => {
+    const price = rectangularSum(0.3, 0.1)
+    const added = intervalOfDifference([{ common: UNIT, terms: [rectangular] }], 0.9, price)
+    const sum = intervalOfSum([rectangular], 0.9, price)
+    const width = sum.high - sum.low
+    expect(Math.abs(added.low - sum.low) / width).toBeLessThan(ENDS)
+    expect(Math.abs(added.high - sum.high) / width).toBeLessThan(ENDS)
+    const taken = intervalOfDifference(
+      [{ common: UNIT, terms: [{ ...rectangular, coefficient: -1 }] }],
+      0.9,
+      price,
+    )
+    expect([taken.low, taken.high]).toEqual([-added.high, -added.low])
+  })
+
+  test('an all but certain interval ends where the difference itself does', () => {
+    const terms = [rectangular, { ...rectangular, coefficient: -1 }]
+    const { low, high } = intervalOfDifference([{ common: UNIT, terms }], 1 - 1e-15)
+    expect([low, high]).toEqual([expect.closeTo(-2, 1), expect.closeTo(2, 1)])
   })
 
   test('what is common cancels, and scales what does not', () => {
