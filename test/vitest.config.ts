@@ -14,7 +14,7 @@ export default defineConfig({
       provider: 'v8',
       include: ['src/core/**/*.ts'],
       reporter: ['text-summary', 'json-summary'],
-      thresholds: { 'src/core/quantity/**': { branches: 100 } },
+      thresholds: { 'src/core/**/*.ts': { branches: 100 } },
     },
   },
 })
