@@ -79,7 +79,7 @@ export function limitSamples(
   })
 }
 
-/** Body of POST /v1/estimates and input of the GraphQL query `estimate`. */
+/** One household, as every request has it that asks for its figures. */
 export const householdSchema = z
   .strictObject({
     supply: supplySchema.optional(),
@@ -110,4 +110,4 @@ export const householdSchema = z
     meters: z.array(meterSchema).max(LIMITS.metersPerHousehold).optional(),
     devices: z.array(deviceSchema).min(1).max(LIMITS.devices).superRefine(limitSamples),
   })
-  .meta({ id: 'EstimateRequest' })
+  .meta({ id: 'Household' })

@@ -1,3 +1,4 @@
+import { checkDrawing } from '../core/estimate/checkDrawing.ts'
 import type { Estimate } from '../core/estimate/estimate.ts'
 import { estimate } from '../core/estimate/estimateHousehold.ts'
 import { FaultyInput, type Submitted } from '../core/fault.ts'
@@ -19,7 +20,11 @@ export async function estimateHousehold(
 ): Promise<Estimate> {
   const catalogue = await callersCatalogue(deps, sender, submitted.value)
   const settings = await settingsAt(deps, submitted.value?.referenceRevision)
-  const faults = [...submitted.faults, ...checkHousehold(submitted.raw, catalogue, settings)]
+  const faults = [
+    ...submitted.faults,
+    ...checkHousehold(submitted.raw, catalogue, settings),
+    ...checkDrawing(submitted.raw, catalogue),
+  ]
   if (submitted.value === null || faults.length > 0) throw new FaultyInput(faults)
   return estimate(submitted.value, catalogue, settings)
 }

@@ -51,19 +51,10 @@ export function resolveHousehold(
   const supply = household.supply ?? settings.supply
   const tariff = tariffOf(household, settings)
   const factor = emissionFactorOf(household, settings)
-  const drawing = drawingFor(household)
+  const devices = household.devices.map((device, index) => resolveDevice(device, index, catalogue))
+  const drawing = drawingFor(household, modesIn(devices))
   return {
-    devices: household.devices.map((device, index) => {
-      const category = found(findCategory(catalogue, device.category))
-      return {
-        id: deviceId(device, index),
-        place: index,
-        device,
-        category,
-        layer: layerOf(catalogue, category.code),
-        quantity: device.quantity ?? category.defaultQuantity,
-      }
-    }),
+    devices,
     coverage: household.coverageProbability ?? settings.coverageProbability,
     tariffIsSample: tariff.sample,
     tariffWarnings: tariffWarnings(tariff.tariff, tariff.retiredCode, household.tariffDate),
@@ -87,6 +78,21 @@ export function resolveHousehold(
     drawing,
   }
 }
+
+function resolveDevice(device: Device, index: number, catalogue: Catalogue): ResolvedDevice {
+  const category = found(findCategory(catalogue, device.category))
+  return {
+    id: deviceId(device, index),
+    place: index,
+    device,
+    category,
+    layer: layerOf(catalogue, category.code),
+    quantity: device.quantity ?? category.defaultQuantity,
+  }
+}
+
+const modesIn = (devices: readonly ResolvedDevice[]): number =>
+  devices.reduce((sum, { device, category }) => sum + (device.modes ?? category.modes).length, 0)
 
 const REQUEST = 'given in the request'
 

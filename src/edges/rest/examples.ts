@@ -4,7 +4,7 @@ import { CATALOGUE_REQUEST_EXAMPLES } from './catalogue/examples.ts'
 import { OVERLAY_REQUEST_EXAMPLES } from './overlay/requestExamples.ts'
 import type { categoryAnswerSchema, categoryListSchema } from '../../schemas/category.ts'
 import type { estimateSchema } from '../../schemas/estimate.ts'
-import type { householdSchema } from '../../schemas/household.ts'
+import type { estimateRequestSchema } from '../../schemas/estimateRequest.ts'
 import { INVENTORY_REQUESTS } from './inventories/requestExamples.ts'
 import { LIMIT_REQUESTS } from './limits/examples.ts'
 import { COMPARISON_REQUESTS } from './money/examples.ts'
@@ -22,7 +22,7 @@ import { READING_REQUESTS } from './readingExamples.ts'
  */
 const smallestHousehold = {
   devices: [{ category: 'television', year: 2018 }],
-} satisfies z.input<typeof householdSchema>
+} satisfies z.input<typeof estimateRequestSchema>
 
 /** One device read with a wattmeter, one with a clamp meter through a splitter, one from its label, one assumed. */
 const visitedHousehold = {
@@ -57,7 +57,7 @@ const visitedHousehold = {
     },
     { id: 'router', category: 'router', year: 2020 },
   ],
-} satisfies z.input<typeof householdSchema>
+} satisfies z.input<typeof estimateRequestSchema>
 
 type Examples = Readonly<Record<string, { readonly summary: string; readonly value: unknown }>>
 
@@ -70,6 +70,12 @@ export const REQUEST_EXAMPLES: Readonly<Record<string, Examples>> = {
   ...OVERLAY_REQUEST_EXAMPLES,
   estimateHousehold: {
     smallest: { summary: 'One device, all of it from the catalogue', value: smallestHousehold },
+    drawn: {
+      summary: 'The same by drawing, to check by',
+      value: { ...smallestHousehold, method: 'monte-carlo', draws: 10_000, seed: 7 } satisfies z.input<
+        typeof estimateRequestSchema
+      >,
+    },
     visited: { summary: 'What a visit brings home', value: visitedHousehold },
   },
   evaluateReading: READING_REQUESTS,

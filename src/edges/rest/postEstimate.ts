@@ -1,6 +1,6 @@
 import { DomainError } from '../../core/fault.ts'
 import { estimateSchema } from '../../schemas/estimate.ts'
-import { householdSchema } from '../../schemas/household.ts'
+import { estimateRequestSchema } from '../../schemas/estimateRequest.ts'
 import { estimateHousehold } from '../../useCases/estimateHousehold.ts'
 import { jsonAnswer } from './answers.ts'
 import { mayEstimate } from './authorize.ts'
@@ -23,9 +23,10 @@ export function postEstimate(app: RestApp, { deps, anonymousEstimates }: RestCon
         'Per device and in total: average power, energy, money and emissions a year, each as the mean and a coverage ' +
         'interval, with a flag that tells measured from assumed. Only devices[].category is required (a code, a name or ' +
         'an alias); the answer repeats what was used in place of what was left out. Nothing is stored. The same request ' +
-        'against the same catalogue revision gives the same bytes.',
+        'against the same catalogue revision gives the same bytes. `method: "monte-carlo"` draws the sums from `seed` in place of ' +
+        'convolving them; `used.methodVersion` then names draws and seed.',
       querystring: noQuery,
-      body: householdSchema,
+      body: estimateRequestSchema,
       response: {
         200: jsonAnswer('The estimate', estimateSchema, exampleEstimate),
         ...problemAnswers(

@@ -14,6 +14,7 @@ import { z } from 'zod'
 import { schema } from '../../../src/edges/graphql/schema.ts'
 import { categoryAnswerSchema } from '../../../src/schemas/category.ts'
 import { estimateSchema } from '../../../src/schemas/estimate.ts'
+import { estimateRequestSchema } from '../../../src/schemas/estimateRequest.ts'
 import { namedEmissionFactorSchema } from '../../../src/schemas/emissionFactor.ts'
 import { householdSchema } from '../../../src/schemas/household.ts'
 import { namedTariffSchema } from '../../../src/schemas/tariff.ts'
@@ -98,10 +99,11 @@ test('an estimate has the same field names over both edges', () => {
   )
 })
 
-test('a household has the same field names over both edges', () => {
-  expect(distinct(pathsOf(schema.getType('EstimateInput')!))).toEqual(
-    distinct(withoutKind(namesOf(householdSchema))),
-  )
+test.each([
+  ['HouseholdInput', householdSchema],
+  ['EstimateInput', estimateRequestSchema],
+])('%s has the same field names as a household over REST', (type, schemaOfRest) => {
+  expect(distinct(pathsOf(schema.getType(type)!))).toEqual(distinct(withoutKind(namesOf(schemaOfRest))))
 })
 
 test('a reading and its evaluation have the same field names over both edges', () => {

@@ -1,6 +1,6 @@
 import { builder } from '../builder.ts'
 import { BaseLoadEstimatorKindEnum } from '../types/baseLoadEnums.ts'
-import { EstimateInput } from './estimate.ts'
+import { HouseholdInput } from './estimate.ts'
 
 const IntervalBlockInput = builder.inputType('IntervalBlockInput', {
   description:
@@ -58,7 +58,7 @@ export const BaseLoadInput = builder.inputType('BaseLoadInput', {
     }),
     daysAway: t.field({ type: [DateSpanInput], description: 'When nobody was at home; left out.' }),
     generation: t.boolean({ description: 'True where there is generation behind the meter.' }),
-    inventory: t.field({ type: EstimateInput, description: 'The devices of the home.' }),
+    inventory: t.field({ type: HouseholdInput, description: 'The devices of the home.' }),
     inventoryPowerW: t.field({
       type: InventoryPowerInput,
       description: 'In place of an inventory: what its devices draw in their low-power modes.',

@@ -1,7 +1,9 @@
 import { LIMITS } from '../../../schemas/common.ts'
+import { DRAWS } from '../../../schemas/estimateRequest.ts'
 import { builder } from '../builder.ts'
 import { DeviceInput } from './device.ts'
 import { FactorKindEnum } from '../types/tariffEnums.ts'
+import { MethodEnum } from '../types/enums.ts'
 import { MeterInput } from './meter.ts'
 import { TariffInput } from './tariff.ts'
 
@@ -104,11 +106,30 @@ export const householdFields = (t: Fields) => ({
   ...inventoryFields(t),
 })
 
-export const EstimateInput = builder.inputType('EstimateInput', {
+export const HouseholdInput = builder.inputType('HouseholdInput', {
   description:
-    'One household. Only the devices and their categories are required; null is the same as absent. Fault pointers in error extensions are JSON Pointers into this input.',
+    'One household. Only the devices and their categories are required; null is the same as absent.',
   fields: (t) => ({
     ...householdFields(t),
     ...tariffFields(t),
+  }),
+})
+
+export const EstimateInput = builder.inputType('EstimateInput', {
+  description:
+    'One household, and how its sums are worked out. Only the devices and their categories are required; null is the same as absent. Fault pointers in error extensions are JSON Pointers into this input.',
+  fields: (t) => ({
+    ...householdFields(t),
+    ...tariffFields(t),
+    method: t.field({
+      type: MethodEnum,
+      description: 'How sums of uncertain figures are worked out; CONVOLUTION by default.',
+    }),
+    draws: t.int({
+      description: `Draws of MONTE_CARLO, ${DRAWS.least} to ${DRAWS.most}; times modes of devices at most ${DRAWS.together}, and by default as many as that allows.`,
+    }),
+    seed: t.int({
+      description: 'Seed of MONTE_CARLO, 0 or more, 1 by default; the same seed gives the same figures.',
+    }),
   }),
 })

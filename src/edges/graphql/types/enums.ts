@@ -1,6 +1,7 @@
 import type { Group, KeepPoweredReason, Mode, Provenance } from '../../../core/catalogue/category.ts'
 import type { Layer } from '../../../core/catalogue/overlay.ts'
 import type { Flag, ModeEstimate, Origin, TotalEstimate } from '../../../core/estimate/estimate.ts'
+import type { Method } from '../../../core/inventory/household.ts'
 import { enumOf } from '../enumOf.ts'
 
 export const ModeEnum = enumOf<Mode>(
@@ -73,6 +74,11 @@ export const ProvenanceKindEnum = enumOf<Provenance['kind']>(
 export const OriginKindEnum = enumOf<Origin['kind']>('OriginKind', "Where a mode's power came from.", {
   reading: 'A reading that the caller sent.',
   catalogue: 'A typical draw from the catalogue.',
+})
+
+export const MethodEnum = enumOf<Method>('Method', 'How sums of uncertain figures are worked out.', {
+  convolution: 'Numerical convolution: quick, and without chance.',
+  'monte-carlo': 'Drawing at random from a seed, to check by.',
 })
 
 export const HoursFromEnum = enumOf<ModeEstimate['hoursFrom']>('HoursFrom', 'Who gave the hours of a mode.', {

@@ -56,6 +56,9 @@ export const UsedType = builder.objectRef<Used>('Used').implement({
       description: "The household's use by month, January first, kWh; null where it was not given.",
       resolve: ({ monthlyUseKwh }) => monthlyUseKwh,
     }),
-    methodVersion: t.exposeString('methodVersion', { description: 'Version of the estimation method.' }),
+    methodVersion: t.exposeString('methodVersion', {
+      description:
+        'Version of the estimation method; where sums were drawn, how many draws and which seed, too.',
+    }),
   }),
 })
