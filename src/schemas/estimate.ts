@@ -63,6 +63,19 @@ const deviceEstimateSchema = z
   })
   .meta({ id: 'DeviceEstimate' })
 
+const expectedWidthSchema = z
+  .strictObject({
+    readings: z.int().describe('1, 2 and 5; fewer where no more are worth taking'),
+    at: z.array(z.strictObject({ deviceId: z.string(), mode: z.enum(MODES) })),
+    widthKwhPerYear: z.number().describe('High less low'),
+    widthShare: z.number().describe('That width by the present one'),
+  })
+  .meta({
+    id: 'ExpectedWidth',
+    description:
+      'How wide the interval of the total energy would be after the best readings with one plug-in wattmeter, each chosen after those before it',
+  })
+
 export const estimateSchema = z
   .strictObject({
     catalogueRevision: z.int(),
@@ -101,6 +114,7 @@ export const estimateSchema = z
     nextReadings: z.array(
       z.strictObject({ deviceId: z.string(), mode: z.enum(MODES), varianceShare: z.number() }),
     ),
+    expectedWidths: z.array(expectedWidthSchema).optional().describe('Only where it was asked for'),
     warnings: z.array(warningSchema),
     cautions: z.array(cautionSchema),
   })

@@ -31,5 +31,11 @@ export const estimateRequestSchema = z
       .max(2_147_483_647)
       .optional()
       .describe('Seed of monte-carlo, 1 by default; the same seed gives the same bytes'),
+    expectedWidths: z
+      .boolean()
+      .optional()
+      .describe(
+        'Whether to answer how wide the interval of the total energy would be after the next readings; false by default',
+      ),
   })
   .meta({ id: 'EstimateRequest' })

@@ -81,6 +81,17 @@ export interface NextReading {
   readonly varianceShare: number
 }
 
+/** How wide the interval of the total energy would be after some wattmeter readings. */
+export interface ExpectedWidth {
+  readonly readings: number
+  /** Where they would be taken, best first. */
+  readonly at: readonly { readonly deviceId: string; readonly mode: Mode }[]
+  /** High less low, kWh/yr. */
+  readonly widthKwhPerYear: number
+  /** That width by the present one. */
+  readonly widthShare: number
+}
+
 /** What the service filled in for the caller, and from where. */
 export interface Used {
   readonly supply: Supply
@@ -113,6 +124,8 @@ export interface Estimate {
   readonly devices: readonly DeviceEstimate[]
   readonly total: TotalEstimate
   readonly nextReadings: readonly NextReading[]
+  /** After the best one, two and five of them; only where it was asked for. */
+  readonly expectedWidths?: readonly ExpectedWidth[]
   readonly warnings: readonly Warning[]
   readonly cautions: readonly Caution[]
 }

@@ -15,6 +15,7 @@ import type { DeviceEstimate, Estimate, TotalEstimate, Warning } from './estimat
 import { deviceCosts } from './deviceCosts.ts'
 import { estimateDevice } from './estimateDevice.ts'
 import { type ModeTerms, modesOf, modeTerms } from './estimateMode.ts'
+import { expectedWidths } from './expectedWidths.ts'
 import { nextReadings } from './nextReadings.ts'
 import { type ResolvedHousehold, resolveHousehold } from './resolveHousehold.ts'
 import type { EstimateSettings } from './settings.ts'
@@ -38,12 +39,16 @@ export function estimate(household: Household, catalogue: Catalogue, settings: E
     modes.map((mode) => mode.energy),
     resolved.coverage,
   )
-  const { tariff } = resolved.used
+  const { tariff, weeksPerYear } = resolved.used
   const cost = priceStandby(tariff, resolved.used, standbyEnergy(energy, modes), modes, resolved.coverage)
   const costOf = deviceCosts(cost, tariff.currency)
   const devices = resolved.devices.map((device, i) =>
     estimateDevice(device, terms[i]!, resolved, energy.expected, costOf),
   )
+  const readable = resolved.devices.flatMap(({ id }, i) =>
+    terms[i]!.map((mode) => ({ deviceId: id, terms: mode })),
+  )
+  const wattmeter = settings.meterPresets['plug-in-wattmeter'].accuracies.W
   const sampleFigures = devices.some(({ sampleData }) => sampleData)
   return {
     ...revisionsUsed(catalogue),
@@ -58,11 +63,10 @@ export function estimate(household: Household, catalogue: Catalogue, settings: E
     },
     devices,
     total: totalOf(modes, energy, devices, resolved, cost),
-    nextReadings: nextReadings(
-      resolved.devices.flatMap(({ id }, i) => terms[i]!.map((mode) => ({ deviceId: id, terms: mode }))),
-      resolved.used.weeksPerYear,
-      settings.meterPresets['plug-in-wattmeter'].accuracies.W,
-    ),
+    nextReadings: nextReadings(readable, weeksPerYear, wattmeter),
+    ...(household.expectedWidths && {
+      expectedWidths: expectedWidths(readable, weeksPerYear, wattmeter, resolved.coverage),
+    }),
     warnings: [
       ...warningsOf(energy, sampleFigures, resolved),
       ...priceWarnings(tariff, cost.price),

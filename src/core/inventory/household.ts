@@ -59,6 +59,8 @@ export interface Household {
   /** Of the Monte Carlo. */
   readonly draws?: number
   readonly seed?: number
+  /** Whether to work out how wide the total's interval would be after the next readings; it takes a while, so not unasked. */
+  readonly expectedWidths?: boolean
   readonly meters?: readonly Meter[]
   readonly devices: readonly Device[]
 }

@@ -35,6 +35,8 @@ export const EXPECTED_LENGTH = {
   modes: 5,
   draws: 4,
   warnings: 5,
+  expectedWidths: 3,
+  readingPlaces: 5,
   cautions: 10,
   groups: 11,
   questions: 20,
@@ -47,6 +49,9 @@ export const EXPECTED_LENGTH = {
  * as long as resolving a field (about 0.3 to 1.3 ms, growing with the household).
  */
 export const COST_OF_ONE_DEVICE = 250
+
+/** Of finding the next readings' expected widths, for each device: four more totals, some third of the sums above. */
+export const COST_OF_WIDTHS = 100
 
 /**
  * Draws of one mode of a device that take as long as resolving one field: measured at 0.2 to 1.2 microseconds each, with

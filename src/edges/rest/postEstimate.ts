@@ -24,7 +24,8 @@ export function postEstimate(app: RestApp, { deps, anonymousEstimates }: RestCon
         'interval, with a flag that tells measured from assumed. Only devices[].category is required (a code, a name or ' +
         'an alias); the answer repeats what was used in place of what was left out. Nothing is stored. The same request ' +
         'against the same catalogue revision gives the same bytes. `method: "monte-carlo"` draws the sums from `seed` in place of ' +
-        'convolving them; `used.methodVersion` then names draws and seed.',
+        'convolving them; `used.methodVersion` then names draws and seed. `expectedWidths: true` adds how wide the interval of the ' +
+        'total energy would be after the best one, two and five readings with a plug-in wattmeter.',
       querystring: noQuery,
       body: estimateRequestSchema,
       response: {

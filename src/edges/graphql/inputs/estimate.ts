@@ -128,6 +128,9 @@ export const EstimateInput = builder.inputType('EstimateInput', {
     draws: t.int({
       description: `Draws of MONTE_CARLO, ${DRAWS.least} to ${DRAWS.most}; times modes of devices at most ${DRAWS.together}, and by default as many as that allows.`,
     }),
+    expectedWidths: t.boolean({
+      description: 'Whether to work out `expectedWidths` of the answer; false by default.',
+    }),
     seed: t.int({
       description: 'Seed of MONTE_CARLO, 0 or more, 1 by default; the same seed gives the same figures.',
     }),

@@ -1,4 +1,4 @@
-import type { Estimate, NextReading, TotalEstimate } from '../../../core/estimate/estimate.ts'
+import type { Estimate, ExpectedWidth, NextReading, TotalEstimate } from '../../../core/estimate/estimate.ts'
 import { builder } from '../builder.ts'
 import { EXPECTED_LENGTH } from '../limits.ts'
 import { DeviceEstimateType } from './deviceEstimate.ts'
@@ -60,6 +60,32 @@ const NextReadingType = builder.objectRef<NextReading>('NextReading').implement(
   }),
 })
 
+const ReadingPlaceType = builder.objectRef<ExpectedWidth['at'][number]>('ReadingPlace').implement({
+  description: 'Where to take a reading.',
+  fields: (t) => ({
+    deviceId: t.exposeString('deviceId', { description: 'Id of the device, as in `devices`.' }),
+    mode: t.expose('mode', { type: ModeEnum, description: 'Mode in which to read it.' }),
+  }),
+})
+
+const ExpectedWidthType = builder.objectRef<ExpectedWidth>('ExpectedWidth').implement({
+  description:
+    'How wide the interval of the total energy would be after the best readings with one plug-in wattmeter, each chosen after those before it.',
+  fields: (t) => ({
+    readings: t.exposeInt('readings', {
+      description: 'How many: 1, 2 and 5; fewer where no more are worth taking.',
+    }),
+    at: t.field({
+      type: [ReadingPlaceType],
+      description: 'Where they would be taken, best first.',
+      complexity: { field: 1, multiplier: EXPECTED_LENGTH.readingPlaces },
+      resolve: ({ at }) => at,
+    }),
+    widthKwhPerYear: t.exposeFloat('widthKwhPerYear', { description: 'High less low, kWh a year.' }),
+    widthShare: t.exposeFloat('widthShare', { description: 'That width by the present one.' }),
+  }),
+})
+
 export const EstimateType = builder.objectRef<Estimate>('Estimate').implement({
   description:
     'What the devices of one household draw while nobody uses them. The same request gives the same answer.',
@@ -93,6 +119,13 @@ export const EstimateType = builder.objectRef<Estimate>('Estimate').implement({
       type: [NextReadingType],
       description: 'What to read next, most useful first.',
       resolve: ({ nextReadings }) => nextReadings,
+    }),
+    expectedWidths: t.field({
+      type: [ExpectedWidthType],
+      nullable: true,
+      description: 'After the best one, two and five readings; null unless the input asks for it.',
+      complexity: { field: 1, multiplier: EXPECTED_LENGTH.expectedWidths },
+      resolve: ({ expectedWidths }) => expectedWidths,
     }),
     warnings: t.field({
       type: [WarningType],
