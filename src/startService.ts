@@ -64,7 +64,15 @@ async function serve(
   quizLanguages: QuizLanguages,
   seed: Awaited<ReturnType<typeof readSeed>>,
 ): Promise<Service> {
-  const { catalogueStore, overlayStore, referenceStore, keyStore, auditStore, inventoryStore } = stores
+  const {
+    catalogueStore,
+    overlayStore,
+    referenceStore,
+    keyStore,
+    auditStore,
+    inventoryStore,
+    proposalStore,
+  } = stores
   const catalogueMemory = await openCatalogueMemory(catalogueStore)
   const referenceMemory = await openReferenceMemory(referenceStore)
   const overlayMemory = await openOverlayMemory(overlayStore)
@@ -98,6 +106,7 @@ async function serve(
     keyMemory,
     auditStore,
     inventoryStore,
+    proposalStore,
     random: randomBytes,
     digests,
   }

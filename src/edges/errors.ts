@@ -3,6 +3,7 @@ import { ACCESS_PROBLEMS } from './accessProblems.ts'
 import { INVENTORY_PROBLEMS } from './inventoryProblems.ts'
 import { OVERLAY_PROBLEMS } from './overlayProblems.ts'
 import { type Problem, problem } from './problemRow.ts'
+import { PROPOSAL_PROBLEMS } from './proposalProblems.ts'
 
 const RETRY_SOON = { 'retry-after': '5' }
 
@@ -11,6 +12,7 @@ export const PROBLEMS = {
   ...ACCESS_PROBLEMS,
   ...INVENTORY_PROBLEMS,
   ...OVERLAY_PROBLEMS,
+  ...PROPOSAL_PROBLEMS,
   'malformed-request': problem(
     400,
     'The request is not valid HTTP',

@@ -4,6 +4,7 @@ import type { AuditStore } from '../stores/auditStore.ts'
 import type { CatalogueStore } from '../stores/catalogueStore.ts'
 import type { InventoryStore } from '../stores/inventoryStore.ts'
 import type { KeyStore } from '../stores/keyStore.ts'
+import type { ProposalStore } from '../stores/proposalStore.ts'
 import type { ReferenceStore } from '../stores/referenceStore.ts'
 import type { OverlayStore } from '../stores/overlayStore.ts'
 import type { Database } from './database.ts'
@@ -16,6 +17,7 @@ import { prismaAuditStore } from './prismaAuditStore.ts'
 import { prismaCatalogueStore } from './prismaCatalogueStore.ts'
 import { prismaInventoryStore } from './prismaInventoryStore.ts'
 import { prismaKeyStore } from './prismaKeyStore.ts'
+import { prismaProposalStore } from './prismaProposalStore.ts'
 import { prismaReferenceStore } from './prismaReferenceStore.ts'
 import { prismaOverlayStore } from './prismaOverlayStore.ts'
 import { readMigrations } from './readMigrations.ts'
@@ -41,6 +43,7 @@ export interface Stores {
   readonly keyStore: KeyStore
   readonly auditStore: AuditStore
   readonly inventoryStore: InventoryStore
+  readonly proposalStore: ProposalStore
   readonly kind: Database['kind']
   /** Hears of edits by other processes; missing where there can be none, since the database is embedded. */
   readonly listen?: Listen
@@ -88,6 +91,7 @@ function storesOver(database: Database, answerWithinMs: number): Stores {
     keyStore: prismaKeyStore(prisma),
     auditStore: prismaAuditStore(prisma),
     inventoryStore: prismaInventoryStore(prisma),
+    proposalStore: prismaProposalStore(prisma),
     kind: database.kind,
     check: () => answered(prisma.$queryRaw`SELECT 1`, answerWithinMs),
     close: () => (closing ??= prisma.$disconnect().then(() => database.close())),

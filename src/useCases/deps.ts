@@ -9,6 +9,7 @@ import type { CatalogueStore } from '../stores/catalogueStore.ts'
 import type { InventoryStore } from '../stores/inventoryStore.ts'
 import type { KeyStore } from '../stores/keyStore.ts'
 import type { OverlayStore } from '../stores/overlayStore.ts'
+import type { ProposalStore } from '../stores/proposalStore.ts'
 import type { ReferenceStore } from '../stores/referenceStore.ts'
 import type { RevisionMemory } from './revisionMemory.ts'
 
@@ -66,6 +67,7 @@ export interface Deps {
   readonly keyMemory: KeyMemory
   readonly auditStore: AuditStore
   readonly inventoryStore: InventoryStore
+  readonly proposalStore: ProposalStore
   /** That many unpredictable bytes. */
   readonly random: (bytes: number) => Uint8Array
   readonly digests: Digests

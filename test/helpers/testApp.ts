@@ -18,14 +18,16 @@ import type { Deps } from '../../src/useCases/deps.ts'
 import { openKeyMemory } from '../../src/useCases/keyMemory.ts'
 import { openReferenceMemory } from '../../src/useCases/referenceMemory.ts'
 import { seedReference } from '../../src/useCases/seedReference.ts'
+import type { ProposalStore } from '../../src/stores/proposalStore.ts'
 import type { OverlayStore } from '../../src/stores/overlayStore.ts'
 import { openOverlayMemory } from '../../src/useCases/overlayMemory.ts'
 import { seedCatalogue } from '../../src/useCases/seedCatalogue.ts'
 import { type MemoryAuditStore, memoryAuditStore } from '../stores/memoryAuditStore.ts'
 import { memoryCatalogueStore } from '../stores/memoryCatalogueStore.ts'
-import { memoryInventoryStore } from '../stores/memoryInventoryStore.ts'
+import { type MemoryInventoryStore, memoryInventoryStore } from '../stores/memoryInventoryStore.ts'
 import { memoryKeyStore } from '../stores/memoryKeyStore.ts'
 import { memoryOverlayStore } from '../stores/memoryOverlayStore.ts'
+import { memoryProposalStore } from '../stores/memoryProposalStore.ts'
 import { memoryReferenceStore } from '../stores/memoryReferenceStore.ts'
 import { cautions } from './cautions.ts'
 import { limits } from './limits.ts'
@@ -99,7 +101,10 @@ export async function testApp(
     readonly auditStore?: MemoryAuditStore
     readonly keyStore?: KeyStore
     readonly inventoryStore?: InventoryStore
+    /** Where the inventory store is not given: what it and the proposals stand on. */
+    readonly inventories?: MemoryInventoryStore
     readonly overlayStore?: OverlayStore
+    readonly proposalStore?: ProposalStore
   } = {},
 ): Promise<TestApp> {
   const {
@@ -111,8 +116,10 @@ export async function testApp(
     clock = () => new Date('2026-01-31T12:00:00Z'),
     auditStore = memoryAuditStore(),
     keyStore = memoryKeyStore(auditStore.write),
-    inventoryStore = memoryInventoryStore(auditStore.write),
+    inventories = memoryInventoryStore(auditStore.write),
+    inventoryStore = inventories,
     overlayStore = memoryOverlayStore(auditStore.write),
+    proposalStore = memoryProposalStore(auditStore.write, inventories.everything),
     ...appOptions
   } = options
   const catalogueMemory = await openCatalogueMemory(catalogueStore)
@@ -134,6 +141,7 @@ export async function testApp(
     }),
     auditStore,
     inventoryStore,
+    proposalStore,
     random: randomBytes,
     digests,
   }

@@ -11,6 +11,7 @@ const TYPES: Readonly<Record<string, string>> = {
   'Json Json()': 'json',
   'Json JsonB()': 'jsonb',
   BigInt: 'bigint',
+  Float: 'double precision',
   Bytes: 'bytea',
 }
 

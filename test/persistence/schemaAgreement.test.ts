@@ -155,6 +155,31 @@ const kept = {
   result: { id: 'inventory' },
   keptAt: at,
 }
+const deviceReading = {
+  visit: new Date('2024-02-29'),
+  place: 0,
+  device: 'tv',
+  category: 'television',
+  mode: 'standby',
+  year: 2018,
+  quantity: 1,
+  reading: { kind: 'power', watts: 0.8 },
+}
+const rejection = {
+  category: 'television',
+  mode: 'standby',
+  yearFrom: 2013,
+  yearTo: 2020,
+  version: '1-8-0.1-0.2-0.3',
+  n: 8,
+  lowW: 0.1,
+  typicalW: 0.2,
+  highW: 0.3,
+  author: 'an-organisation',
+  keyId: 'key',
+  reason: 'a reason',
+  at,
+}
 const referenceState = {
   kind: 'tariff',
   code: 'a',
@@ -245,6 +270,20 @@ const EXERCISES: Record<Prisma.ModelName, (prisma: PrismaClient) => Promise<void
     await prisma.keptResult.create({ data: kept })
     expect(await prisma.keptResult.findMany({ include: { holder: true } })).toEqual([
       { ...kept, holder: organisation },
+    ])
+  },
+  DeviceReading: async (prisma) => {
+    const { organisation: holder, id } = inventory
+    const data = { ...deviceReading, organisation: holder, inventory: id }
+    const { id: number } = await prisma.deviceReading.create({ data })
+    expect(await prisma.deviceReading.findMany({ include: { of: true } })).toEqual([
+      { ...data, id: number, of: inventory },
+    ])
+  },
+  ProposalRejection: async (prisma) => {
+    const { id } = await prisma.proposalRejection.create({ data: rejection })
+    expect(await prisma.proposalRejection.findMany({ include: { of: true } })).toEqual([
+      { ...rejection, id, of: organisation },
     ])
   },
 }

@@ -26,8 +26,13 @@ interface Household {
   readonly estimates: readonly StoredEstimate[]
 }
 
+export interface MemoryInventoryStore extends InventoryStore {
+  /** What it holds of all organisations, for what is gathered across them. */
+  everything(): readonly { readonly organisation: string; readonly inventory: Inventory }[]
+}
+
 /** A store of households in memory, for tests; `write` takes its audit events. */
-export function memoryInventoryStore(write: (event: NewAuditEvent) => void): InventoryStore {
+export function memoryInventoryStore(write: (event: NewAuditEvent) => void): MemoryInventoryStore {
   const organisations = new Map<string, Map<string, Household>>()
   const kept = new Map<string, Kept>()
   const of = (organisation: string) => {
@@ -87,6 +92,10 @@ export function memoryInventoryStore(write: (event: NewAuditEvent) => void): Inv
     return { kind: 'stored', estimate: entry.estimate }
   }
   return {
+    everything: () =>
+      [...organisations].flatMap(([organisation, households]) =>
+        [...households.values()].map(({ inventory }) => ({ organisation, inventory })),
+      ),
     addBatch: async (organisation, batch, entries, event) => {
       const outcomes = entries.map((entry) => addLine(organisation, batch, entry))
       if (outcomes.some(({ kind }) => kind === 'stored')) write(event)

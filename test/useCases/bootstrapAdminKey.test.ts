@@ -34,6 +34,7 @@ function aProcess(): Deps {
     | 'referenceMemory'
     | 'settings'
     | 'inventoryStore'
+    | 'proposalStore'
     | 'quizLanguages'
     | 'overlayStore'
     | 'overlayMemory'

@@ -38,6 +38,10 @@ export const categoryTag = (code: string, changedIn: number) =>
 export const inventoryTag = ({ id, version }: { readonly id: string; readonly version: number }) =>
   `"${id}.v${version}.${REPRESENTATION.json}"`
 
+/** The tag of a proposal: by its version, which names the category's state and what the readings say. */
+export const proposalTag = (address: string, version: string) =>
+  `"${address}.p${version}.${REPRESENTATION.json}"`
+
 /** What an answer about one organisation's household says of itself: it is for this caller alone, and to be asked for again. */
 export const inventoryHeaders = (inventory: { readonly id: string; readonly version: number }) => ({
   etag: inventoryTag(inventory),

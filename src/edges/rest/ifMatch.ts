@@ -5,6 +5,8 @@ import { catalogueTag, categoryTag, inventoryTag, overlayCategoryTag, referenceT
 
 /** The revision of the catalogue or of an overlay, or the version of an inventory. */
 const NUMBER = /[rov](\d{1,10})\.[a-z0-9]+"$/
+/** The version of a proposal: two numbers and a checksum, joined by hyphens. */
+const VERSION = /\.p([-a-f\d]{1,50})\.[a-z0-9]+"$/
 
 /**
  * The revisions that If-Match names, by tags of one category: what a use case calls the edit's basis. A weak tag never
@@ -45,7 +47,28 @@ export const basisInOverlay = (
 ): number[] | 'nothing' | null =>
   asksForNothingThere(request) ? 'nothing' : basisOfOverlayCategory(request, code, organisation)
 
+/** The same for a proposal, by the versions of it that the tags name. */
+export function basisOfProposal(
+  request: FastifyRequest,
+  tagOf: (version: string) => string,
+): string[] | null {
+  const tags = namedTags(request)
+  return (
+    tags && tags.map((tag) => VERSION.exec(tag)?.[1] ?? '').filter((version) => tags.includes(tagOf(version)))
+  )
+}
+
 function basis(request: FastifyRequest, tagsAt: (revision: number) => readonly string[]): number[] | null {
+  const tags = namedTags(request)
+  if (tags === null) return null
+  return tags.flatMap((tag) => {
+    const revision = Number(NUMBER.exec(tag)?.[1] ?? 0)
+    return tagsAt(revision).includes(tag) ? [revision] : []
+  })
+}
+
+/** The tags of If-Match; null where the header is missing. */
+function namedTags(request: FastifyRequest): string[] | null {
   const header = request.headers['if-match']
   if (header === undefined) return null
   if (header.trim() === '*')
@@ -53,10 +76,7 @@ function basis(request: FastifyRequest, tagsAt: (revision: number) => readonly s
       'precondition-required',
       'If-Match: * would overwrite whatever somebody else has stored meanwhile. Send the ETag of what you have read.',
     )
-  return tagsIn(header).flatMap((tag) => {
-    const revision = Number(NUMBER.exec(tag)?.[1] ?? 0)
-    return tagsAt(revision).includes(tag) ? [revision] : []
-  })
+  return tagsIn(header)
 }
 
 function tagsIn(header: string): string[] {

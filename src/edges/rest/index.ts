@@ -22,6 +22,7 @@ import { postPopulationEstimate } from './population/postPopulationEstimate.ts'
 import { SAVINGS_ROUTES } from './savings/index.ts'
 import { CATALOGUE_ROUTES } from './catalogue/index.ts'
 import { postVerification } from './verification/postVerification.ts'
+import { PROPOSAL_ROUTES } from './proposals/index.ts'
 import { OVERLAY_ROUTES } from './overlay/index.ts'
 import type { RestContext } from './restContext.ts'
 import { type SubmittedTypeProvider, submittedCompiler } from './submitted.ts'
@@ -65,6 +66,7 @@ export async function registerRest(
     getCategories(app, context)
     getCategory(app, context)
     for (const addRoute of CATALOGUE_ROUTES) addRoute(app, context)
+    for (const addRoute of PROPOSAL_ROUTES) addRoute(app, context)
     for (const addRoute of OVERLAY_ROUTES) addRoute(app, context)
     for (const addRoute of ACCESS_ROUTES) addRoute(app, context)
     for (const addRoute of INVENTORY_ROUTES) addRoute(app, context)

@@ -23,7 +23,7 @@ const ProvenanceType = builder.objectRef<Provenance>('Provenance').implement({
   }),
 })
 
-const TypicalDrawType = builder.objectRef<TypicalDraw>('TypicalDraw').implement({
+export const TypicalDrawType = builder.objectRef<TypicalDraw>('TypicalDraw').implement({
   description:
     'What devices of a category draw in one mode: 5th, 50th and 95th percentile over devices in use.',
   fields: (t) => ({

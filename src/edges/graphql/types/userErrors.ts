@@ -16,6 +16,7 @@ type FurtherTypename =
   | 'LargeChangeError'
   | 'StaleTariffError'
   | 'StaleEmissionFactorError'
+  | 'StaleProposalError'
 type Typename = CommonTypename | FurtherTypename
 
 /** Why a mutation was refused, as its payload holds it. */
@@ -98,6 +99,7 @@ const TYPE_OF_CODE: Readonly<Record<string, FurtherTypename>> = {
   'stale-revision': 'StaleCatalogueError',
   'stale-tariff': 'StaleTariffError',
   'stale-emission-factor': 'StaleEmissionFactorError',
+  'stale-proposal': 'StaleProposalError',
   'large-change': 'LargeChangeError',
 }
 

@@ -1,0 +1,8 @@
+import type { ProposalPlace } from './proposal.ts'
+
+/** Whether both speak of the same typical draw. */
+export const samePlace = (one: ProposalPlace, other: ProposalPlace): boolean =>
+  one.category === other.category &&
+  one.mode === other.mode &&
+  one.yearFrom === other.yearFrom &&
+  one.yearTo === other.yearTo
