@@ -3,7 +3,7 @@
  *
  *   P(B = 0) = (1 - p)^n,   P(B = k + 1) = P(B = k) (n - k)/(k + 1) p/(1 - p)
  *
- * in logarithms, so that it holds for any n. A test holds it against the incomplete beta function of Cephes to 1e-12.
+ * in logarithms, so that it holds for any n. A test holds it against the incomplete beta function of Cephes to 1e-11.
  * @param p more than 0, less than 1
  */
 export function binomialCdf(n: number, p: number): Float64Array {

@@ -8,4 +8,8 @@ declare module 'cephes' {
   export function ndtri(p: number): number
   /** Quantile of Student's t distribution. */
   export function stdtri(degreesOfFreedom: number, p: number): number
+  /** Distribution function of the binomial distribution: at most k of n. */
+  export function bdtr(k: number, n: number, p: number): number
+  /** Regularized incomplete beta function I(x; a, b). */
+  export function incbet(a: number, b: number, x: number): number
 }
