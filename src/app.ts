@@ -1,7 +1,7 @@
 import { type FastifyBaseLogger, type FastifyInstance, fastify } from 'fastify'
 import { registerGraphql } from './edges/graphql/index.ts'
 import { mayEstimate } from './edges/rest/authorize.ts'
-import { addCallers } from './edges/rest/callers.ts'
+import { addCallers, insistOnScopes } from './edges/rest/callers.ts'
 import { addCrossOrigin } from './edges/rest/crossOrigin.ts'
 import { addCommonHeaders } from './edges/rest/commonHeaders.ts'
 import { handleErrors, refuseUnroutable } from './edges/rest/handleErrors.ts'
@@ -9,6 +9,7 @@ import { registerRest } from './edges/rest/index.ts'
 import { insistOnHttp } from './edges/rest/insistOnHttp.ts'
 import { describeApi } from './edges/rest/openApi.ts'
 import { limitArrival } from './edges/rest/limitArrival.ts'
+import { addRateLimits, type RateLimits } from './edges/rest/rateLimits.ts'
 import { refuseGarbage } from './edges/rest/refuseGarbage.ts'
 import { requestIdOf } from './edges/rest/requestId.ts'
 import type { RestContext } from './edges/rest/restContext.ts'
@@ -22,6 +23,10 @@ export interface AppOptions extends Omit<RestContext, 'deps'> {
   readonly bodyLimitBytes: number
   /** Websites whose scripts may call what a publishable key is good for, without one; none where it is not given. */
   readonly corsOrigins?: readonly string[]
+  /** How often callers may ask; as often as they like where it is not given. */
+  readonly rateLimits?: RateLimits
+  /** Addresses and networks of proxies whose X-Forwarded-For is believed; none where it is not given. */
+  readonly trustedProxies?: readonly string[]
   /** Whether every REST answer is checked against its schema before it is sent; for tests. */
   readonly checkAnswers?: boolean
   /** How long a request may take to arrive; for tests of slow callers. */
@@ -42,6 +47,8 @@ export async function buildApp(deps: Deps, options: AppOptions): Promise<Fastify
     loggerInstance: options.log,
     logController: new RequestLog(),
     genReqId: requestIdOf,
+    // An empty list would be taken for one, and costs a look at every request.
+    trustProxy: options.trustedProxies?.length ? [...options.trustedProxies] : false,
     bodyLimit: options.bodyLimitBytes,
     // A hook does this, since one route takes a stream in: see limitArrival.
     requestTimeout: 0,
@@ -67,6 +74,8 @@ export async function buildApp(deps: Deps, options: AppOptions): Promise<Fastify
   insistOnHttp(app)
   limitArrival(app, arrivalMs)
   addCallers(app, deps)
+  if (options.rateLimits) addRateLimits(app, options.rateLimits, deps.clock)
+  insistOnScopes(app)
   await describeApi(app, options.version)
   await registerRest(app, { deps, ...options }, options.checkAnswers ?? false)
   await app.register(async (scope) => {

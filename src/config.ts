@@ -19,6 +19,10 @@ const figure = (bounds: z.ZodType<number, number>) =>
     .transform(Number)
     .pipe(bounds)
 const code = z.string().regex(/^[A-Za-z0-9_.:-]{1,64}$/)
+/** An IP address, or a network in CIDR notation (RFC 4632); not everybody, since then anybody could name any address. */
+const networkSchema = z
+  .union([z.ipv4(), z.ipv6(), z.cidrv4(), z.cidrv6()])
+  .refine((text) => !text.endsWith('/0'))
 const { volts, tolerancePercent } = supplySchema.shape
 const { weeksPerYear, coverageProbability } = householdSchema.shape
 
@@ -90,6 +94,32 @@ export const SETTINGS = {
       .string()
       .transform((text) => text.split(',').map((origin) => origin.trim()))
       .pipe(z.array(originSchema).max(100)),
+    fallback: [],
+    fallbackText: 'none',
+  }),
+  RATE_LIMIT_PER_MINUTE: setting({
+    meaning:
+      'Requests a minute that are answered for one secret key; 0 for as many as come. Each process counts for itself: ' +
+      'of several behind one address, each answers so many',
+    allowed: 'a whole number from 0 to 1000000',
+    schema: wholeNumber(0, 1_000_000),
+    fallback: 3_000,
+  }),
+  RATE_LIMIT_ANONYMOUS_PER_MINUTE: setting({
+    meaning:
+      'The same for callers without a key or with a publishable one, by their network: an IPv4 address, or 64 bits of an ' +
+      'IPv6 address. Behind a proxy, set TRUSTED_PROXIES, or all of them count as one',
+    allowed: 'a whole number from 0 to 1000000',
+    schema: wholeNumber(0, 1_000_000),
+    fallback: 600,
+  }),
+  TRUSTED_PROXIES: setting<readonly string[]>({
+    meaning: "Proxies in front of the service, whose X-Forwarded-For is believed; nobody else's is",
+    allowed: 'IP addresses, or networks such as 10.0.0.0/8, with commas between them, at most 100',
+    schema: z
+      .string()
+      .transform((text) => text.split(',').map((network) => network.trim()))
+      .pipe(z.array(networkSchema).max(100)),
     fallback: [],
     fallbackText: 'none',
   }),

@@ -120,6 +120,11 @@ async function serve(
     log,
     bodyLimitBytes: config.BODY_LIMIT_BYTES,
     corsOrigins: config.CORS_ORIGINS,
+    rateLimits: {
+      perKey: config.RATE_LIMIT_PER_MINUTE,
+      perNetwork: config.RATE_LIMIT_ANONYMOUS_PER_MINUTE,
+    },
+    trustedProxies: config.TRUSTED_PROXIES,
     importLimitBytes: config.IMPORT_LIMIT_BYTES,
     anonymousEstimates: config.ANONYMOUS_ESTIMATES,
     baseLoadLimitBytes: config.BASE_LOAD_LIMIT_BYTES,

@@ -71,6 +71,11 @@ export const ACCESS_PROBLEMS = {
     "This key is the operator's setting",
     'The key of BOOTSTRAP_ADMIN_KEY is valid while it is set there. Change or remove the setting, and start the service again.',
   ),
+  'quota-exceeded': problem(
+    429,
+    'Too many requests',
+    'Wait the seconds that Retry-After names. RateLimit says how many requests are left (r) and when it is so many as RateLimit-Policy says again (t, in seconds). Send many households at once to /v1/intake-batches; with a key of your own you may ask more often.',
+  ),
   'too-many-bad-keys': problem(
     429,
     'Too many keys that are not valid',

@@ -14,6 +14,8 @@ declare module 'fastify' {
   interface FastifyRequest {
     /** Who sent the request, by its key; null where it came without one. */
     caller: Caller | null
+    /** The id of its key, where only its owner knows the key; null for publishable keys, and without one. */
+    secretKeyId: string | null
   }
   interface FastifyContextConfig {
     /** What a key needs for the route; a route without it is open to all. */
@@ -23,10 +25,11 @@ declare module 'fastify' {
   }
 }
 
-/** Finds out once for each request who sends it, and refuses it before its body is read where its route needs more. */
+/** Finds out once for each request who sends it. */
 export function addCallers(app: FastifyInstance, deps: Deps): void {
   const badKeys = openBadKeys()
   app.decorateRequest('caller', null)
+  app.decorateRequest('secretKeyId', null)
   app.addHook('onRequest', async (request) => {
     if (keyInAddress(request.raw.url ?? ''))
       throw new DomainError(
@@ -35,6 +38,12 @@ export function addCallers(app: FastifyInstance, deps: Deps): void {
       )
     const { authorization } = request.headers
     if (authorization !== undefined) request.caller = await callerOf(request, authorization, deps, badKeys)
+  })
+}
+
+/** Refuses a request before its body is read where its route needs more than its sender has. */
+export function insistOnScopes(app: FastifyInstance): void {
+  app.addHook('onRequest', async (request) => {
     const { scope } = request.routeOptions.config
     if (scope !== undefined) authorize(senderOf(request), scope)
   })
@@ -59,6 +68,7 @@ async function callerOf(
     throw new DomainError('key-unknown', 'The key that was sent is not valid.')
   }
   if (found.key.kind === 'publishable') insistOnItsPlace(request, found.key)
+  else request.secretKeyId = found.key.id
   return { organisation: found.key.organisation, keyId: found.key.id, scopes: found.key.scopes }
 }
 

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { jsonAnswer } from './answers.ts'
-import { problemAnswers } from './problem.ts'
+import { unlimitedProblemAnswers } from './problem.ts'
 import { fitting, noQuery, type RestApp } from './submitted.ts'
 
 const livenessSchema = z.strictObject({ status: z.literal('live') }).meta({ id: 'Liveness' })
@@ -9,6 +9,7 @@ export function getLiveness(app: RestApp): void {
   app.route({
     method: 'GET',
     url: '/health/live',
+    config: { unlimited: true },
     schema: {
       operationId: 'readLiveness',
       tags: ['service'],
@@ -16,7 +17,10 @@ export function getLiveness(app: RestApp): void {
       description:
         'Asks neither the database nor the catalogue: a process that answers is not to be restarted.',
       querystring: noQuery,
-      response: { 200: jsonAnswer('It answers', livenessSchema, { status: 'live' }), ...problemAnswers() },
+      response: {
+        200: jsonAnswer('It answers', livenessSchema, { status: 'live' }),
+        ...unlimitedProblemAnswers(),
+      },
     },
     handler: async (request, reply) => {
       fitting(request.query)

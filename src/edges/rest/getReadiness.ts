@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { DomainError } from '../../core/fault.ts'
 import { jsonAnswer } from './answers.ts'
-import { problemAnswers } from './problem.ts'
+import { unlimitedProblemAnswers } from './problem.ts'
 import type { RestContext } from './restContext.ts'
 import { fitting, noQuery, type RestApp } from './submitted.ts'
 
@@ -22,6 +22,7 @@ export function getReadiness(app: RestApp, { deps, checkStore }: RestContext): v
   app.route({
     method: 'GET',
     url: '/health/ready',
+    config: { unlimited: true },
     schema: {
       operationId: 'readReadiness',
       tags: ['service'],
@@ -31,7 +32,7 @@ export function getReadiness(app: RestApp, { deps, checkStore }: RestContext): v
       querystring: noQuery,
       response: {
         200: jsonAnswer('It can', readinessSchema, exampleReadiness),
-        ...problemAnswers('not-ready'),
+        ...unlimitedProblemAnswers('not-ready'),
       },
     },
     handler: async (request, reply) => {

@@ -3,6 +3,7 @@ import swaggerUi from '@fastify/swagger-ui'
 import type { FastifyInstance } from 'fastify'
 import { jsonSchemaTransform, jsonSchemaTransformObject } from 'fastify-type-provider-zod'
 import { REQUEST_EXAMPLES } from './examples.ts'
+import { addLimitHeaders, LIMIT_HEADERS } from './limitHeaders.ts'
 import { requestParts } from './requestParts.ts'
 import { tidyDocument } from './tidyDocument.ts'
 
@@ -10,6 +11,8 @@ const DESCRIPTION = `
 Estimates what the devices of a household draw while nobody uses them: watts, kWh, money and emissions a year, each with an interval and a flag that tells measured from assumed.
 
 Every answer carries X-Request-Id; a caller's own is kept where it is 1 to 64 letters, digits or any of . _ -. Bodies are read up to 1 MiB, unless the operator sets another limit. Unknown fields and parameters are refused, not dropped. Errors are problem details (RFC 9457) that name every fault at once; /problems/{code} explains each code. Besides what each operation lists, HTTP itself may be refused with 405, 408, 417 and 431. The same figures come from GraphQL at /graphql.
+
+How often one caller may ask is limited, GraphQL included, where the operator does not set it otherwise: RateLimit and RateLimit-Policy (draft-ietf-httpapi-ratelimit-headers-11) say on every answer how many requests are left, and 429 with Retry-After when to come back. Callers with a secret key are counted by it, others by their network; /health is not counted.
 
 New fields may be added to answers at any time; that does not make a new version.`.trim()
 
@@ -50,7 +53,7 @@ const transform: Transform = (document) => {
 
 /** Adds the named components, and to each operation the examples of its request body. */
 const transformObject: TransformObject = (document) => {
-  const whole = jsonSchemaTransformObject(document)
+  const whole = addLimitHeaders(jsonSchemaTransformObject(document))
   const paths = (whole.paths ?? {}) as Record<string, Record<string, Operation>>
   for (const { operationId = '', requestBody } of Object.values(paths).flatMap(Object.values<Operation>)) {
     const examples = REQUEST_EXAMPLES[operationId]
@@ -68,6 +71,7 @@ export async function describeApi(app: FastifyInstance, version: string): Promis
       info: { title: 'Standby draw estimation', version, description: DESCRIPTION, license: LICENSE },
       security: [],
       components: {
+        headers: LIMIT_HEADERS,
         securitySchemes: {
           key: {
             type: 'http',

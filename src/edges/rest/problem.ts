@@ -93,7 +93,11 @@ export const NEEDS_BODY = [
 ] as const
 
 /** The error answers of a route for its OpenAPI entry: one response for each status, an example for each code. */
-export function problemAnswers(...codes: readonly ProblemCode[]) {
+export const problemAnswers = (...codes: readonly ProblemCode[]) =>
+  unlimitedProblemAnswers('quota-exceeded', ...codes)
+
+/** The same for a route that may be asked however often. */
+export function unlimitedProblemAnswers(...codes: readonly ProblemCode[]) {
   const all = [...new Set([...ALWAYS, ...codes])]
   const statuses = [...new Set(all.map((code) => PROBLEMS[code].status))]
   return Object.fromEntries(
