@@ -12,8 +12,9 @@ import { limitArrival } from './edges/rest/limitArrival.ts'
 import { addRateLimits, type RateLimits } from './edges/rest/rateLimits.ts'
 import { refuseGarbage } from './edges/rest/refuseGarbage.ts'
 import { requestIdOf } from './edges/rest/requestId.ts'
+import { traceIdOf } from './edges/rest/traceIdOf.ts'
 import type { RestContext } from './edges/rest/restContext.ts'
-import { RequestLog } from './log.ts'
+import { RequestLog, requestLogOf } from './log.ts'
 import type { Deps } from './useCases/deps.ts'
 
 export interface AppOptions extends Omit<RestContext, 'deps'> {
@@ -47,6 +48,8 @@ export async function buildApp(deps: Deps, options: AppOptions): Promise<Fastify
     loggerInstance: options.log,
     logController: new RequestLog(),
     genReqId: requestIdOf,
+    childLoggerFactory: (log, bindings, options, request) =>
+      requestLogOf(log, bindings, options, traceIdOf(request)),
     // An empty list would be taken for one, and costs a look at every request.
     trustProxy: options.trustedProxies?.length ? [...options.trustedProxies] : false,
     bodyLimit: options.bodyLimitBytes,

@@ -1,5 +1,5 @@
-import { type FastifyReply, type FastifyRequest, LogController } from 'fastify'
-import { type DestinationStream, type Logger, pino } from 'pino'
+import { type FastifyBaseLogger, type FastifyReply, type FastifyRequest, LogController } from 'fastify'
+import { type Bindings, type ChildLoggerOptions, type DestinationStream, type Logger, pino } from 'pino'
 import type { Config } from './config.ts'
 
 /**
@@ -28,6 +28,14 @@ export function createLog(level: Config['LOG_LEVEL'], destination?: DestinationS
   }
   return destination ? pino(options, destination) : pino(options)
 }
+
+/** The log of one request: all its lines carry its id, and that of the trace that it is part of where it names one. */
+export const requestLogOf = (
+  log: FastifyBaseLogger,
+  bindings: Bindings,
+  options: ChildLoggerOptions,
+  traceId: string | null,
+): FastifyBaseLogger => log.child({ ...bindings, ...(traceId !== null && { traceId }) }, options)
 
 /**
  * What is said of a request: one line at its end, with the route's pattern instead of the address, since an

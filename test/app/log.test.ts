@@ -31,6 +31,29 @@ describe('the log', () => {
     })
   })
 
+  test('joins every line of a request to the trace that it is part of', async () => {
+    const trace = '4bf92f3577b34da6a3ce929d0e0e4736'
+    const traceparent = `00-${trace}-00f067aa0ba902b7-01`
+    await service.send.get('/v1/api-keys').set({ traceparent, authorization: 'Bearer x' }).expect(401)
+    await service.send.get('/%ff').set({ traceparent }).expect(400)
+    await service.send.post('/graphql').set({ traceparent }).send({ query: '{ __typename }' }).expect(200)
+    const traced = lines(service.log()).filter(({ traceId }) => traceId === trace)
+    expect(traced.map(({ msg }) => msg)).toEqual([
+      'key refused',
+      'request answered',
+      'unreadable address refused',
+      'request answered',
+    ])
+  })
+
+  test('holds nothing of a traceparent that is none', async () => {
+    const traceparent = '00-00000000000000000000000000000000-00f067aa0ba902b7-01'
+    await service.send.get('/health/live').set({ traceparent, 'x-request-id': 'log-t' }).expect(200)
+    const [line] = linesOf('log-t')
+    expect(line).not.toHaveProperty('traceId')
+    expect(JSON.stringify(line)).not.toContain('00f067aa0ba902b7')
+  })
+
   test("calls a caller's mistake information", async () => {
     await service.send.post('/v1/estimates').set('x-request-id', 'log-2').send({}).expect(422)
     await service.send.get('/nowhere').set('x-request-id', 'log-3').expect(404)

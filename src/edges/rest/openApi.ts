@@ -10,7 +10,7 @@ import { tidyDocument } from './tidyDocument.ts'
 const DESCRIPTION = `
 Estimates what the devices of a household draw while nobody uses them: watts, kWh, money and emissions a year, each with an interval and a flag that tells measured from assumed.
 
-Every answer carries X-Request-Id; a caller's own is kept where it is 1 to 64 letters, digits or any of . _ -. Bodies are read up to 1 MiB, unless the operator sets another limit. Unknown fields and parameters are refused, not dropped. Errors are problem details (RFC 9457) that name every fault at once; /problems/{code} explains each code. Besides what each operation lists, HTTP itself may be refused with 405, 408, 417 and 431. The same figures come from GraphQL at /graphql.
+Every answer carries X-Request-Id; a caller's own is kept where it is 1 to 64 letters, digits or any of . _ -. A traceparent (W3C Trace Context) is kept in the log of the service. Bodies are read up to 1 MiB, unless the operator sets another limit. Unknown fields and parameters are refused, not dropped. Errors are problem details (RFC 9457) that name every fault at once; /problems/{code} explains each code. Besides what each operation lists, HTTP itself may be refused with 405, 408, 417 and 431. The same figures come from GraphQL at /graphql.
 
 How often one caller may ask is limited, GraphQL included, where the operator does not set it otherwise: RateLimit and RateLimit-Policy (draft-ietf-httpapi-ratelimit-headers-11) say on every answer how many requests are left, and 429 with Retry-After when to come back. Callers with a secret key are counted by it, others by their network; /health is not counted.
 
