@@ -4,6 +4,7 @@ import { mayEstimate } from './edges/rest/authorize.ts'
 import { addCallers, insistOnScopes } from './edges/rest/callers.ts'
 import { addCrossOrigin } from './edges/rest/crossOrigin.ts'
 import { addCommonHeaders } from './edges/rest/commonHeaders.ts'
+import { addDeprecation } from './edges/rest/deprecation.ts'
 import { handleErrors, refuseUnroutable } from './edges/rest/handleErrors.ts'
 import { registerRest } from './edges/rest/index.ts'
 import { insistOnHttp } from './edges/rest/insistOnHttp.ts'
@@ -73,6 +74,7 @@ export async function buildApp(deps: Deps, options: AppOptions): Promise<Fastify
   // First, so that what the hooks after it refuse carries them, too.
   addCommonHeaders(app)
   addCrossOrigin(app, deps, options.corsOrigins ?? [])
+  addDeprecation(app)
   handleErrors(app)
   insistOnHttp(app)
   limitArrival(app, arrivalMs)

@@ -4,7 +4,7 @@ import type { Deps } from '../../useCases/deps.ts'
 /** How long a browser may keep the answer to a preflight, s: a key that is revoked closes its origins this late at most. */
 const KEPT_SECONDS = 300
 const READABLE =
-  'etag, content-language, catalogue-revision, x-request-id, retry-after, ratelimit, ratelimit-policy'
+  'etag, content-language, catalogue-revision, x-request-id, retry-after, ratelimit, ratelimit-policy, link, deprecation, sunset'
 const SENDABLE = 'authorization, content-type, if-none-match, x-request-id'
 
 /**

@@ -48,7 +48,8 @@ const transform: Transform = (document) => {
   }
   const config = route.config ?? {}
   const security = config.scope !== undefined && { security: [{ key: [config.scope] }] }
-  return { schema: { ...schema, ...requestParts(schema, config), ...security }, url }
+  const deprecated = config.deprecated !== undefined && { deprecated: true }
+  return { schema: { ...schema, ...requestParts(schema, config), ...security, ...deprecated }, url }
 }
 
 /** Adds the named components, and to each operation the examples of its request body. */
