@@ -10,6 +10,8 @@ import { registerRest } from './edges/rest/index.ts'
 import { insistOnHttp } from './edges/rest/insistOnHttp.ts'
 import { describeApi } from './edges/rest/openApi.ts'
 import { limitArrival } from './edges/rest/limitArrival.ts'
+import { addMetrics } from './edges/rest/getMetrics.ts'
+import type { Metrics } from './edges/rest/metrics.ts'
 import { addRateLimits, type RateLimits } from './edges/rest/rateLimits.ts'
 import { refuseGarbage } from './edges/rest/refuseGarbage.ts'
 import { requestIdOf } from './edges/rest/requestId.ts'
@@ -29,6 +31,10 @@ export interface AppOptions extends Omit<RestContext, 'deps'> {
   readonly rateLimits?: RateLimits
   /** Addresses and networks of proxies whose X-Forwarded-For is believed; none where it is not given. */
   readonly trustedProxies?: readonly string[]
+  /** What is counted, and whether anybody may read it at /metrics or only the operator's admins; nothing where it is not given. */
+  readonly metrics?: { readonly counted: Metrics; readonly isOpen: boolean } | undefined
+  /** Whether there is a page at /docs; there is where it is not given. */
+  readonly docs?: boolean
   /** Whether every REST answer is checked against its schema before it is sent; for tests. */
   readonly checkAnswers?: boolean
   /** How long a request may take to arrive; for tests of slow callers. */
@@ -81,7 +87,8 @@ export async function buildApp(deps: Deps, options: AppOptions): Promise<Fastify
   addCallers(app, deps)
   if (options.rateLimits) addRateLimits(app, options.rateLimits, deps.clock)
   insistOnScopes(app)
-  await describeApi(app, options.version)
+  if (options.metrics) addMetrics(app, options.metrics.counted, options.metrics.isOpen)
+  await describeApi(app, options.version, options.docs)
   await registerRest(app, { deps, ...options }, options.checkAnswers ?? false)
   await app.register(async (scope) => {
     // A GraphQL document may hold an estimate, so what keeps callers from estimates keeps them from all of it.

@@ -5,24 +5,8 @@ import type { EstimateSettings } from './core/estimate/settings.ts'
 import type { QuizLanguage, QuizLanguages } from './core/quiz/quizLanguage.ts'
 import { originSchema } from './schemas/apiKey.ts'
 import { householdSchema, supplySchema } from './schemas/household.ts'
+import { code, figure, network, trueOrFalse, wholeNumber } from './schemas/settingForms.ts'
 
-const wholeNumber = (min: number, max: number) =>
-  z
-    .string()
-    .regex(/^\d{1,9}$/)
-    .transform(Number)
-    .pipe(z.int().min(min).max(max))
-const figure = (bounds: z.ZodType<number, number>) =>
-  z
-    .string()
-    .regex(/^\d{1,9}(\.\d{1,9})?$/)
-    .transform(Number)
-    .pipe(bounds)
-const code = z.string().regex(/^[A-Za-z0-9_.:-]{1,64}$/)
-/** An IP address, or a network in CIDR notation (RFC 4632); not everybody, since then anybody could name any address. */
-const networkSchema = z
-  .union([z.ipv4(), z.ipv6(), z.cidrv4(), z.cidrv6()])
-  .refine((text) => !text.endsWith('/0'))
 const { volts, tolerancePercent } = supplySchema.shape
 const { weeksPerYear, coverageProbability } = householdSchema.shape
 
@@ -83,7 +67,7 @@ export const SETTINGS = {
       'Whether estimates are given to callers without a key. Where it is false, POST /v1/estimates and /graphql, ' +
       'where a document may hold an estimate, need a key with the scope estimate',
     allowed: 'true or false',
-    schema: z.enum(['true', 'false']).transform((text) => text === 'true'),
+    schema: trueOrFalse,
     fallback: true,
   }),
   CORS_ORIGINS: setting<readonly string[]>({
@@ -119,9 +103,23 @@ export const SETTINGS = {
     schema: z
       .string()
       .transform((text) => text.split(',').map((network) => network.trim()))
-      .pipe(z.array(networkSchema).max(100)),
+      .pipe(z.array(network).max(100)),
     fallback: [],
     fallbackText: 'none',
+  }),
+  METRICS: setting({
+    meaning:
+      'Who may read /metrics, in the text format of Prometheus: whoever sends an admin key of the organisation that runs the ' +
+      'service (key), anybody who reaches it (open), nobody (off: nothing is counted)',
+    allowed: 'key, open or off',
+    schema: z.enum(['key', 'open', 'off']),
+    fallback: 'key',
+  }),
+  DOCS: setting({
+    meaning: 'Whether there is a page at /docs that shows /openapi.json',
+    allowed: 'true or false',
+    schema: trueOrFalse,
+    fallback: true,
   }),
   CATALOGUE_LANGUAGE: setting({
     meaning:

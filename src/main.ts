@@ -39,7 +39,7 @@ async function start(): Promise<void> {
   const log = createLog(config.LOG_LEVEL)
   const service = await startService(config, log, say, showFirstKey)
   say(
-    `Listening on ${service.url} (API description at ${service.url}/docs, GraphQL at ${service.url}/graphql)`,
+    `Listening on ${service.url} (API description at ${service.url}${config.DOCS ? '/docs' : '/openapi.json'}, GraphQL at ${service.url}/graphql)`,
   )
   closeWithGrace({ delay: STOP_WITHIN_MS, logger: log }, async ({ err, signal }) => {
     if (err) log.fatal({ err }, 'stopping after an unexpected error')

@@ -5,6 +5,7 @@ import type { Logger } from 'pino'
 import { buildApp } from './app.ts'
 import { type Config, quizLanguagesOf, settingsOf } from './config.ts'
 import type { QuizLanguages } from './core/quiz/quizLanguage.ts'
+import { openMetrics } from './edges/rest/metrics.ts'
 import { digests } from './persistence/digests.ts'
 import { openStores, type Stores } from './persistence/openStores.ts'
 import { projectFolder } from './persistence/projectFolder.ts'
@@ -92,6 +93,14 @@ async function serve(
   const keyMemory = openKeyMemory(keyStore, clock, (error) =>
     log.warn({ err: error }, 'could not store when a key was last used'),
   )
+  const metrics =
+    config.METRICS === 'off'
+      ? undefined
+      : openMetrics({
+          catalogueRevision: () => catalogueMemory.current().revision,
+          referenceRevision: () => referenceMemory.current().revision,
+          databaseSessions: stores.sessions,
+        })
   const deps: Deps = {
     catalogueStore,
     catalogueMemory,
@@ -102,6 +111,7 @@ async function serve(
     settings,
     quizLanguages,
     clock,
+    onEstimate: metrics?.countEstimate,
     keyStore,
     keyMemory,
     auditStore,
@@ -124,6 +134,8 @@ async function serve(
       perKey: config.RATE_LIMIT_PER_MINUTE,
       perNetwork: config.RATE_LIMIT_ANONYMOUS_PER_MINUTE,
     },
+    metrics: metrics && { counted: metrics, isOpen: config.METRICS === 'open' },
+    docs: config.DOCS,
     trustedProxies: config.TRUSTED_PROXIES,
     importLimitBytes: config.IMPORT_LIMIT_BYTES,
     anonymousEstimates: config.ANONYMOUS_ESTIMATES,

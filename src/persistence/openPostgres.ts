@@ -38,6 +38,11 @@ export async function openPostgres(
     kind: 'postgresql',
     adapter: new PrismaPg(pool),
     withConnection: (work) => withClient(pool, work),
+    sessions: () => ({
+      busy: pool.totalCount - pool.idleCount,
+      idle: pool.idleCount,
+      waiting: pool.waitingCount,
+    }),
     close: () => pool.end(),
   }
 }

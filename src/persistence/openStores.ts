@@ -47,6 +47,8 @@ export interface Stores {
   readonly kind: Database['kind']
   /** Hears of edits by other processes; missing where there can be none, since the database is embedded. */
   readonly listen?: Listen
+  /** How the sessions with a server are used; missing where the database is embedded. */
+  readonly sessions?: Database['sessions']
   /** A cheap question to the database. @throws DomainError database-silent; whatever the database says */
   check(): Promise<void>
   /** Closes the database; further calls do nothing. */
@@ -93,6 +95,7 @@ function storesOver(database: Database, answerWithinMs: number): Stores {
     inventoryStore: prismaInventoryStore(prisma),
     proposalStore: prismaProposalStore(prisma),
     kind: database.kind,
+    sessions: database.sessions,
     check: () => answered(prisma.$queryRaw`SELECT 1`, answerWithinMs),
     close: () => (closing ??= prisma.$disconnect().then(() => database.close())),
   }

@@ -1,6 +1,7 @@
 import type { StoredKey } from '../core/access/apiKey.ts'
 import type { Catalogue } from '../core/catalogue/catalogue.ts'
 import type { Overlay } from '../core/catalogue/overlay.ts'
+import type { Estimate } from '../core/estimate/estimate.ts'
 import type { OperatorSettings } from '../core/estimate/settings.ts'
 import type { QuizLanguages } from '../core/quiz/quizLanguage.ts'
 import type { ReferenceData } from '../core/reference/referenceData.ts'
@@ -63,6 +64,8 @@ export interface Deps {
   readonly referenceMemory: RevisionMemory<ReferenceData>
   readonly quizLanguages: QuizLanguages
   readonly clock: () => Date
+  /** Hears of every estimate that is made, by the flag of its total; missing where nobody counts them. */
+  readonly onEstimate?: ((confidence: Estimate['total']['confidence']) => void) | undefined
   readonly keyStore: KeyStore
   readonly keyMemory: KeyMemory
   readonly auditStore: AuditStore

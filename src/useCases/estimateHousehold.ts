@@ -26,5 +26,7 @@ export async function estimateHousehold(
     ...checkDrawing(submitted.raw, catalogue),
   ]
   if (submitted.value === null || faults.length > 0) throw new FaultyInput(faults)
-  return estimate(submitted.value, catalogue, settings)
+  const made = estimate(submitted.value, catalogue, settings)
+  deps.onEstimate?.(made.total.confidence)
+  return made
 }

@@ -81,6 +81,7 @@ async function made(
   const faults = checkHousehold(household, catalogue, settings)
   if (faults.length > 0) throw new FaultyInput(faults)
   const result = estimate(household, catalogue, settings)
+  deps.onEstimate?.(result.total.confidence)
   return {
     id: base32(deps.random(ID_BYTES)),
     inventory: inventory.id,

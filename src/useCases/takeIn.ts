@@ -116,6 +116,7 @@ function worked(
   if (value === null || faults.length > 0) return { line: number, reference, faults }
   const household = without(value, 'reference', 'date', 'notes')
   const result = estimate(household, catalogue, settings)
+  deps.onEstimate?.(result.total.confidence)
   const now = deps.clock().toISOString()
   const inventory = inventoryOf(value, base32(deps.random(ID_BYTES)), now)
   return {

@@ -105,6 +105,7 @@ export async function testApp(
     readonly inventories?: MemoryInventoryStore
     readonly overlayStore?: OverlayStore
     readonly proposalStore?: ProposalStore
+    readonly onEstimate?: Deps['onEstimate']
   } = {},
 ): Promise<TestApp> {
   const {
@@ -120,6 +121,7 @@ export async function testApp(
     inventoryStore = inventories,
     overlayStore = memoryOverlayStore(auditStore.write),
     proposalStore = memoryProposalStore(auditStore.write, inventories.everything),
+    onEstimate,
     ...appOptions
   } = options
   const catalogueMemory = await openCatalogueMemory(catalogueStore)
@@ -135,6 +137,7 @@ export async function testApp(
     settings: operatorSettings,
     quizLanguages,
     clock,
+    onEstimate,
     keyStore,
     keyMemory: openKeyMemory(keyStore, clock, (error) => {
       throw error

@@ -53,6 +53,7 @@ describe('the embedded database', () => {
       const messages: string[] = []
       const first = await open({ dataDir, onProgress: (message) => messages.push(message) })
       expect(first.kind).toBe('embedded')
+      expect(first.sessions).toBe(undefined)
       await first.check()
       await first.catalogueStore.append(0, [aCategory('a')], note)
       await first.close()
@@ -151,6 +152,7 @@ describe('PostgreSQL', () => {
     const first = await open({ databaseUrl, dataDir })
     expect(first.kind).toBe('postgresql')
     await first.check()
+    expect(first.sessions?.()).toEqual({ busy: 0, idle: 1, waiting: 0 })
     await first.catalogueStore.append(0, [aCategory('a')], note)
     await first.close()
     const second = await open({ databaseUrl, dataDir })

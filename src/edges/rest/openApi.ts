@@ -64,8 +64,11 @@ const transformObject: TransformObject = (document) => {
   return tidyDocument(whole)
 }
 
-/** Registers the document before the routes that go into it; /docs is the only page, and loads nothing from elsewhere. */
-export async function describeApi(app: FastifyInstance, version: string): Promise<void> {
+/**
+ * Registers the document before the routes that go into it, and the page that shows it, where the operator wants one; that
+ * one, /docs, loads nothing from elsewhere.
+ */
+export async function describeApi(app: FastifyInstance, version: string, page = true): Promise<void> {
   await app.register(swagger, {
     openapi: {
       openapi: '3.1.0',
@@ -111,6 +114,7 @@ export async function describeApi(app: FastifyInstance, version: string): Promis
     transform,
     transformObject,
   })
+  if (!page) return
   await app.register(swaggerUi, {
     routePrefix: '/docs',
     staticCSP: PAGE_POLICY,
