@@ -13,6 +13,7 @@ import { limitArrival } from './edges/rest/limitArrival.ts'
 import { addMetrics } from './edges/rest/getMetrics.ts'
 import type { Metrics } from './edges/rest/metrics.ts'
 import { addRateLimits, type RateLimits } from './edges/rest/rateLimits.ts'
+import { readJson } from './edges/rest/readJson.ts'
 import { refuseGarbage } from './edges/rest/refuseGarbage.ts'
 import { requestIdOf } from './edges/rest/requestId.ts'
 import { traceIdOf } from './edges/rest/traceIdOf.ts'
@@ -77,6 +78,7 @@ export async function buildApp(deps: Deps, options: AppOptions): Promise<Fastify
     clientErrorHandler: refuseGarbage,
   })
   app.removeContentTypeParser('text/plain')
+  readJson(app)
   // First, so that what the hooks after it refuse carries them, too.
   addCommonHeaders(app)
   addCrossOrigin(app, deps, options.corsOrigins ?? [])
