@@ -195,6 +195,12 @@ export const PROBLEMS = {
     'Try again after the seconds that Retry-After names.',
     RETRY_SOON,
   ),
+  'database-unavailable': problem(
+    503,
+    'The database cannot be reached',
+    'Nothing is wrong with the request. Send it again after the seconds that Retry-After names; with an Idempotency-Key where it stores something, since it may have arrived. GET /health/ready says whether the database answers again.',
+    RETRY_SOON,
+  ),
   'not-ready': problem(
     503,
     'The service is not ready',
@@ -259,6 +265,9 @@ const PARSER: Readonly<Record<string, readonly [ProblemCode, string]>> = {
   HPE_HEADER_OVERFLOW: ['headers-too-large', 'Address and header fields are larger than 16 KiB together.'],
   ERR_HTTP_REQUEST_TIMEOUT: ['request-timeout', 'The request did not arrive completely in time.'],
 }
+
+/** Whether somebody who runs the service has to act, and so has to find the error itself in the log. */
+export const isOurs = (code: ProblemCode) => code === 'internal' || code === 'database-unavailable'
 
 /** What node's HTTP parser refused before there was a request. */
 export function translateParserError(code: string | undefined): Translated {

@@ -21,6 +21,7 @@ import { prismaProposalStore } from './prismaProposalStore.ts'
 import { prismaReferenceStore } from './prismaReferenceStore.ts'
 import { prismaOverlayStore } from './prismaOverlayStore.ts'
 import { readMigrations } from './readMigrations.ts'
+import { tellOutages } from './tellOutages.ts'
 
 export interface StoresOptions {
   /** A PostgreSQL server; where it is given, nothing is embedded and `dataDir` is not touched. */
@@ -87,13 +88,13 @@ function storesOver(database: Database, answerWithinMs: number): Stores {
   const prisma = new PrismaClient({ adapter: database.adapter })
   let closing: Promise<void> | undefined
   return {
-    catalogueStore: prismaCatalogueStore(prisma),
-    referenceStore: prismaReferenceStore(prisma),
-    overlayStore: prismaOverlayStore(prisma),
-    keyStore: prismaKeyStore(prisma),
-    auditStore: prismaAuditStore(prisma),
-    inventoryStore: prismaInventoryStore(prisma),
-    proposalStore: prismaProposalStore(prisma),
+    catalogueStore: tellOutages(prismaCatalogueStore(prisma)),
+    referenceStore: tellOutages(prismaReferenceStore(prisma)),
+    overlayStore: tellOutages(prismaOverlayStore(prisma)),
+    keyStore: tellOutages(prismaKeyStore(prisma)),
+    auditStore: tellOutages(prismaAuditStore(prisma)),
+    inventoryStore: tellOutages(prismaInventoryStore(prisma)),
+    proposalStore: tellOutages(prismaProposalStore(prisma)),
     kind: database.kind,
     sessions: database.sessions,
     check: () => answered(prisma.$queryRaw`SELECT 1`, answerWithinMs),

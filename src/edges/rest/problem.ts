@@ -1,7 +1,7 @@
 import type { FastifyReply, FastifyRequest } from 'fastify'
 import { z } from 'zod'
 import { DomainError } from '../../core/fault.ts'
-import { PROBLEMS, type ProblemCode, type Translated, translate, typeOf } from '../errors.ts'
+import { isOurs, PROBLEMS, type ProblemCode, type Translated, translate, typeOf } from '../errors.ts'
 
 declare module 'fastify' {
   interface FastifyContextConfig {
@@ -46,7 +46,7 @@ export function problemBody(translated: Translated, requestId: string) {
 /** Answers an error, and logs what is our own fault with its stack; the answer tells nothing of the inside. */
 export function sendProblem(request: FastifyRequest, reply: FastifyReply, error: unknown): FastifyReply {
   const translated = withMediaTypes(translate(error), request)
-  if (translated.code === 'internal') request.log.error({ err: error }, 'unexpected error')
+  if (isOurs(translated.code)) request.log.error({ err: error }, 'unexpected error')
   return reply
     .code(translated.status)
     .headers({ ...translated.headers, 'cache-control': 'no-store' })
@@ -80,6 +80,7 @@ const ALWAYS = [
   'not-acceptable',
   'internal',
   'stopping',
+  'database-unavailable',
 ] as const
 /** What a route that needs a key with a scope may answer besides. */
 export const NEEDS_KEY = ['key-required', 'scope-missing'] as const
