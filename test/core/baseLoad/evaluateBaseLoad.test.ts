@@ -72,10 +72,6 @@ describe('the evaluation', () => {
     expect(refusal(dataOf([...month, row], { form: 'csv' }))).toEqual([`/lines/841 ${code}`])
   })
 
-  test('a reading that no home has, of a request in JSON, is found in its blocks', () => {
-    expect(refusal(dataOf([...month, [MONDAY, 3600, 100_001]]))).toEqual(['/blocks power-too-large'])
-  })
-
   test('data of a single day, or of none that is whole, says how few days it rests on', () => {
     const messageOf = (days: number) => {
       try {
@@ -99,10 +95,6 @@ describe('the evaluation', () => {
       reason: 'The data has too few whole hours or days for it.',
     })
     expect(others.every(({ reason }) => reason === null)).toBe(true)
-  })
-
-  test('a home that always draws the same has no steps that could be coarse', () => {
-    expect(codes(evaluate(dataOf(daysOf(35, 3600, () => 80))))).toEqual([])
   })
 
   test('a wider coverage gives a wider interval about the same figure', () => {
@@ -166,14 +158,6 @@ describe('zero readings', () => {
     expect(codes(answer)).toEqual(['outages-suspected'])
   })
 
-  test('for less than an hour are no outage, and count', () => {
-    const quarters = daysOf(35, 900, (day, slot) => ordinary(day, Math.floor(slot / 4)))
-    const zeroes = (count: number) =>
-      evaluate(dataOf(set(quarters, ([, , watts], i) => (i >= 50 && i < 50 + count ? 0 : watts))))
-    expect([zeroes(3).outages, zeroes(3).data.leastReadingW]).toEqual([[], 0])
-    expect(zeroes(4).outages).toHaveLength(1)
-  })
-
   test('that are many are how the meter counts: they stay, and the answer says so', () => {
     const answer = evaluate(dataOf(set(month, ([, , watts], i) => (i % 4 === 0 ? 0 : watts))))
     expect(answer.outages).toEqual([])
@@ -231,25 +215,6 @@ describe('gaps, duplicates and conflicts', () => {
     })
     expect(warnings.map(({ code }) => code)).toEqual(['conflicting-readings'])
     expect(warnings[0]!.message).toContain('value 8 ')
-  })
-
-  test('overlaps and readings of other lengths are told with their places, five of them at most', () => {
-    const late = (count: number) =>
-      Array.from({ length: count }, (_, i): Row => [month[i * 24]![0] + 1800, 3600, 100])
-    const warningsOf = (rows: readonly Row[], more: Partial<IntervalData> = {}) =>
-      evaluate(dataOf([...month, ...rows], more)).warnings
-    const [few, many] = [warningsOf(late(5)), warningsOf(late(6))]
-    expect(few).toMatchObject([{ code: 'overlapping-readings' }])
-    expect(few[0]!.message).toContain('(value 841, 842, 843, 844, 845).')
-    expect(many[0]!.message).toContain('6 readings overlapped others in part')
-    expect(many[0]!.message).toContain('(value 841, 842, 843, 844, 845, …).')
-    const end = month.at(-1)![0] + 3600
-    const [mixed] = warningsOf([[end, 900, 100]])
-    expect(mixed).toMatchObject({ code: 'mixed-intervals' })
-    expect(mixed!.message).toContain('1 of them fit into no interval of 3600 s')
-    const [marked] = warningsOf([], { estimated: 12 })
-    expect(marked).toMatchObject({ code: 'estimated-readings' })
-    expect(marked!.message).toContain('12 readings are marked')
   })
 
   test('many conflicts are refused, each with both places, up to a hundred', () => {

@@ -6,12 +6,12 @@ import { testSettings } from '../../helpers/testSettings.ts'
 
 test('the quantiles of an inventory’s power rise throughout, also beyond the points that they lie between', () => {
   const household = { devices: [{ category: 'television' }, { category: 'router' }] }
-  const { quantile, powerW } = powerOfInventory(household, catalogueOf(1, testCategories), testSettings, 0.9)
+  const power = powerOfInventory(household, catalogueOf(1, testCategories), testSettings, 0.9)
   const probabilities = [1e-6, 1e-4, 0.001, 0.05, 0.5, 0.95, 0.999, 0.9999, 1 - 1e-6]
-  const values = probabilities.map((p) => quantile(p))
+  const values = probabilities.map((p) => power.quantile(p))
   for (let i = 1; i < values.length; i++) expect(values[i]!).toBeGreaterThan(values[i - 1]!)
-  expect([quantile(0.05), quantile(0.95)]).toEqual([
-    expect.closeTo(powerW.low, 6),
-    expect.closeTo(powerW.high, 6),
+  expect([power.quantile(0.05), power.quantile(0.95)]).toEqual([
+    expect.closeTo(power.powerW.low, 6),
+    expect.closeTo(power.powerW.high, 6),
   ])
 })
