@@ -1,6 +1,7 @@
 import type { Mode } from '../core/catalogue/category.ts'
 import type { Rejection } from '../core/proposals/rejection.ts'
 import type { RealPowerReading, StoredReading } from '../core/proposals/storedReading.ts'
+import { without } from '../core/without.ts'
 import type { ProposalStore } from '../stores/proposalStore.ts'
 import type { Prisma, PrismaClient } from './generated/client.ts'
 import { writeAudit } from './writeAudit.ts'
@@ -53,27 +54,15 @@ async function* pages(prisma: PrismaClient, category: string): AsyncGenerator<St
 }
 
 /** Mode and reading are not looked at: only this service writes them, after their rules were checked. */
-const readingOf = ({
-  id: _,
-  visit,
-  mode,
-  reading,
-  ...rest
-}: Prisma.DeviceReadingGetPayload<object>): StoredReading => ({
-  ...rest,
-  visit: visit.toISOString().slice(0, 10),
-  mode: mode as Mode,
-  reading: reading as unknown as RealPowerReading,
+const readingOf = (row: Prisma.DeviceReadingGetPayload<object>): StoredReading => ({
+  ...without(row, 'id'),
+  visit: row.visit.toISOString().slice(0, 10),
+  mode: row.mode as Mode,
+  reading: row.reading as unknown as RealPowerReading,
 })
 
-const rejectionOf = ({
-  id: _,
-  author,
-  keyId,
-  mode,
-  ...rest
-}: Prisma.ProposalRejectionGetPayload<object>): Rejection => ({
-  ...rest,
-  mode: mode as Mode,
-  author: { organisation: author, keyId },
+const rejectionOf = (row: Prisma.ProposalRejectionGetPayload<object>): Rejection => ({
+  ...without(row, 'id', 'keyId'),
+  mode: row.mode as Mode,
+  author: { organisation: row.author, keyId: row.keyId },
 })

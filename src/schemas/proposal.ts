@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { MODES } from '../core/catalogue/category.ts'
-import { type Proposal, PROPOSAL_STATUSES, type ProposalPlace } from '../core/proposals/proposal.ts'
+import { type Proposal, PROPOSAL_STATUSES } from '../core/proposals/proposal.ts'
+import type { ProposalPlace } from '../core/proposals/proposalPlace.ts'
 import { OPEN_AGAIN_RULE, PROPOSAL_METHOD } from '../core/proposals/proposalMethod.ts'
 import { PROPOSAL_COVERAGE } from '../core/proposals/propose.ts'
 import { yearsName, yearsNamed } from '../core/proposals/yearsName.ts'

@@ -1,5 +1,5 @@
 import { acceptedCategory } from '../core/proposals/acceptedCategory.ts'
-import type { ProposalPlace } from '../core/proposals/proposal.ts'
+import type { ProposalPlace } from '../core/proposals/proposalPlace.ts'
 import type { Sender } from './authorize.ts'
 import { requireBasedOn } from './basedOnProposal.ts'
 import type { Deps } from './deps.ts'

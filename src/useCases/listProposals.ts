@@ -1,5 +1,6 @@
 import { comparePlaces } from '../core/proposals/comparePlaces.ts'
-import type { Proposal, ProposalPlace } from '../core/proposals/proposal.ts'
+import type { Proposal } from '../core/proposals/proposal.ts'
+import type { ProposalPlace } from '../core/proposals/proposalPlace.ts'
 import type { Window } from '../stores/window.ts'
 import { authorizeOperator, type Sender } from './authorize.ts'
 import { categoryProposals, namesInUse } from './categoryProposals.ts'
@@ -7,7 +8,8 @@ import { catalogueOf } from './catalogueOf.ts'
 import type { Deps } from './deps.ts'
 import type { Part } from './part.ts'
 
-export type { Proposal, ProposalPlace } from '../core/proposals/proposal.ts'
+export type { Proposal } from '../core/proposals/proposal.ts'
+export type { ProposalPlace } from '../core/proposals/proposalPlace.ts'
 
 export interface ProposalFilter {
   /** Whether those are shown, too, that were answered and wait for more readings. */

@@ -1,6 +1,7 @@
 import type { Catalogue } from '../core/catalogue/catalogue.ts'
 import { DomainError } from '../core/fault.ts'
-import type { Proposal, ProposalPlace } from '../core/proposals/proposal.ts'
+import type { Proposal } from '../core/proposals/proposal.ts'
+import type { ProposalPlace } from '../core/proposals/proposalPlace.ts'
 import { FEWEST_HOUSEHOLDS, FEWEST_READINGS } from '../core/proposals/propose.ts'
 import { samePlace } from '../core/proposals/samePlace.ts'
 import { authorizeOperator, type Sender } from './authorize.ts'

@@ -1,6 +1,7 @@
 import { authorOf } from '../core/catalogue/revision.ts'
 import { DomainError } from '../core/fault.ts'
-import type { Proposal, ProposalPlace } from '../core/proposals/proposal.ts'
+import type { Proposal } from '../core/proposals/proposal.ts'
+import type { ProposalPlace } from '../core/proposals/proposalPlace.ts'
 import type { Rejection } from '../core/proposals/rejection.ts'
 import type { ProposalBasis } from './acceptProposal.ts'
 import { authorizeOperator, type Sender } from './authorize.ts'

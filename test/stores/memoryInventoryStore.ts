@@ -28,7 +28,7 @@ interface Household {
 
 export interface MemoryInventoryStore extends InventoryStore {
   /** What it holds of all organisations, for what is gathered across them. */
-  everything(): readonly { readonly organisation: string; readonly inventory: Inventory }[]
+  readonly everything: () => readonly { readonly organisation: string; readonly inventory: Inventory }[]
 }
 
 /** A store of households in memory, for tests; `write` takes its audit events. */

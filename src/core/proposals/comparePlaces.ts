@@ -1,5 +1,5 @@
 import { MODES } from '../catalogue/category.ts'
-import type { ProposalPlace } from './proposal.ts'
+import type { ProposalPlace } from './proposalPlace.ts'
 
 /** The order of proposals: by category, mode and first year of manufacture. */
 export function comparePlaces(one: ProposalPlace, other: ProposalPlace): number {

@@ -1,17 +1,8 @@
-import type { Mode, TypicalDraw } from '../catalogue/category.ts'
+import type { TypicalDraw } from '../catalogue/category.ts'
 import type { LeftOut } from './gatherReadings.ts'
 import type { Outliers } from './outliersOf.ts'
+import type { ProposalPlace } from './proposalPlace.ts'
 import type { Rejection } from './rejection.ts'
-
-/** Which typical draw a proposal speaks of. */
-export interface ProposalPlace {
-  /** Code of the category. */
-  readonly category: string
-  readonly mode: Mode
-  /** Years of manufacture, as today's draw has them; null is open. */
-  readonly yearFrom: number | null
-  readonly yearTo: number | null
-}
 
 /** One of the three figures, as it is today and as the readings have it. */
 export interface ProposedFigure {

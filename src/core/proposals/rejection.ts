@@ -1,5 +1,5 @@
 import type { Author } from '../catalogue/revision.ts'
-import type { ProposalPlace } from './proposal.ts'
+import type { ProposalPlace } from './proposalPlace.ts'
 
 /** That an editor turned a proposal down. */
 export interface Rejection extends ProposalPlace {

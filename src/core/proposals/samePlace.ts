@@ -1,4 +1,4 @@
-import type { ProposalPlace } from './proposal.ts'
+import type { ProposalPlace } from './proposalPlace.ts'
 
 /** Whether both speak of the same typical draw. */
 export const samePlace = (one: ProposalPlace, other: ProposalPlace): boolean =>

@@ -53,9 +53,9 @@ export function basisOfProposal(
   tagOf: (version: string) => string,
 ): string[] | null {
   const tags = namedTags(request)
-  return (
-    tags && tags.map((tag) => VERSION.exec(tag)?.[1] ?? '').filter((version) => tags.includes(tagOf(version)))
-  )
+  if (tags === null) return null
+  const versions = tags.map((tag) => VERSION.exec(tag)?.[1] ?? '')
+  return versions.filter((version) => tags.includes(tagOf(version)))
 }
 
 function basis(request: FastifyRequest, tagsAt: (revision: number) => readonly string[]): number[] | null {
