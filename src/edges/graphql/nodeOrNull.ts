@@ -11,6 +11,8 @@ const NOTHING_TOLD: ReadonlySet<string> = new Set([
   'unknown-estimate',
   'unknown-reference-revision',
   'unknown-overlay-revision',
+  'unknown-proposal',
+  'operator-only',
 ])
 
 /** What was read for an id, or null where the id names nothing that the caller may see. */

@@ -78,6 +78,15 @@ describe('proposals over GraphQL', () => {
     expect(rest.body.items).toHaveLength(2)
   })
 
+  test('are found by their id, by editors of the operator alone', async () => {
+    const { id } = (await run(ONE.replace('{ category ', '{ id category '))).data.catalogueProposal
+    const query = `{ node(id: "${id as string}") { ... on CatalogueProposal { id n } } }`
+    expect((await run(query)).data.node).toEqual({ id, n: 12 })
+    expect((await run(query, {}, {})).data.node).toBeNull()
+    const theirs = await client.keyOf('first-programme', 'catalogue:edit')
+    expect((await run(query, {}, theirs)).data.node).toBeNull()
+  })
+
   test('are an error where there are none, and for whoever may not see them', async () => {
     const none = await run('{ catalogueProposal(category: "router", mode: NETWORKED_STANDBY) { n } }')
     expect([none.data.catalogueProposal, none.errors[0].extensions.reason]).toEqual([

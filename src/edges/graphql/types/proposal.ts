@@ -1,7 +1,9 @@
 import type { Proposal } from '../../../core/proposals/proposal.ts'
-import { type ShownProposal, showProposal } from '../../../schemas/proposal.ts'
+import { addressOf, placeOf, type ShownProposal, showProposal } from '../../../schemas/proposal.ts'
+import { readProposal } from '../../../useCases/readProposal.ts'
 import { builder } from '../builder.ts'
 import { SHORT_LIST } from '../limits.ts'
+import { nodeOrNull } from '../nodeOrNull.ts'
 import { TypicalDrawType } from './category.ts'
 import { ModeEnum } from './enums.ts'
 import { ProposalStatusEnum } from './proposalStatus.ts'
@@ -72,9 +74,18 @@ const RejectionType = builder
     }),
   })
 
-export const CatalogueProposalType = builder.objectRef<ShownProposal>('CatalogueProposal').implement({
+export const CatalogueProposalType = builder.node(builder.objectRef<ShownProposal>('CatalogueProposal'), {
   description:
     'What the readings of all organisations say of one typical draw. It names no household and no organisation.',
+  id: {
+    description: 'Opaque name of the proposal, unique in the whole service.',
+    resolve: addressOf,
+  },
+  loadOne: (id, { deps, sender }) => {
+    const [category = '', mode = '', years = ''] = id.split('/')
+    const place = placeOf({ category, mode, years })
+    return nodeOrNull(async () => showProposal(await readProposal(deps, sender, place)))
+  },
   fields: (t) => ({
     category: t.exposeString('category', { description: 'Code of the category.' }),
     categoryName: t.exposeString('categoryName', { description: 'Its name.' }),
