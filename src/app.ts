@@ -1,6 +1,6 @@
 import { type FastifyBaseLogger, type FastifyInstance, fastify } from 'fastify'
 import { registerGraphql } from './edges/graphql/index.ts'
-import { mayEstimate } from './edges/rest/authorize.ts'
+import { mayAsk } from './edges/rest/authorize.ts'
 import { addCallers, insistOnScopes } from './edges/rest/callers.ts'
 import { addCrossOrigin } from './edges/rest/crossOrigin.ts'
 import { addCommonHeaders } from './edges/rest/commonHeaders.ts'
@@ -93,9 +93,8 @@ export async function buildApp(deps: Deps, options: AppOptions): Promise<Fastify
   await describeApi(app, options.version, options.docs)
   await registerRest(app, { deps, ...options }, options.checkAnswers ?? false)
   await app.register(async (scope) => {
-    // A GraphQL document may hold an estimate, so what keeps callers from estimates keeps them from all of it.
-    scope.addHook('onRequest', mayEstimate(options.anonymousEstimates))
-    await registerGraphql(scope, deps, { production: options.production })
+    scope.addHook('onRequest', mayAsk(options.anonymousEstimates))
+    await registerGraphql(scope, deps, options)
   })
   return app
 }

@@ -64,8 +64,8 @@ export const SETTINGS = {
   }),
   ANONYMOUS_ESTIMATES: setting({
     meaning:
-      'Whether estimates are given to callers without a key. Where it is false, POST /v1/estimates and /graphql, ' +
-      'where a document may hold an estimate, need a key with the scope estimate',
+      'Whether estimates are given to callers without a key. Where it is false, they and what else is worked out for a ' +
+      'caller need a key with the scope estimate, and /graphql a key of any scope',
     allowed: 'true or false',
     schema: trueOrFalse,
     fallback: true,

@@ -7,6 +7,8 @@ export interface GraphqlContext {
   readonly deps: Deps
   /** Who sent the request, by its key. */
   readonly sender: Sender
+  /** Whether estimates are given to callers without a key. */
+  readonly anonymousEstimates: boolean
   readonly requestId: string
   readonly log: FastifyBaseLogger
 }

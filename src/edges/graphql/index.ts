@@ -23,6 +23,8 @@ import { schema } from './schema.ts'
 export interface GraphqlOptions {
   /** Whether answers keep back what helps developers only: suggestions for misspelt names. */
   readonly production: boolean
+  /** Whether estimates are given to callers without a key; they are where it is not given. */
+  readonly anonymousEstimates?: boolean
 }
 
 /**
@@ -35,7 +37,7 @@ export interface GraphqlOptions {
 export async function registerGraphql(
   app: FastifyInstance,
   deps: Deps,
-  { production }: GraphqlOptions,
+  { production, anonymousEstimates = true }: GraphqlOptions,
 ): Promise<void> {
   const apollo = new ApolloServer<GraphqlContext>({
     schema,
@@ -72,6 +74,7 @@ export async function registerGraphql(
         context: async ({ id, log, caller }) => ({
           deps,
           sender: { caller, requestId: id },
+          anonymousEstimates,
           requestId: id,
           log,
         }),

@@ -1,4 +1,5 @@
 import { builder } from './builder.ts'
+import { needingEstimates } from './needingEstimates.ts'
 import './mutations/addVisit.ts'
 import './mutations/changeCategory.ts'
 import './mutations/changeInventory.ts'
@@ -41,4 +42,4 @@ import './queries/tariffs.ts'
 import './queries/verification.ts'
 
 /** The schema that is served. schema.graphql beside this file is its printed form, for readers and for checks. */
-export const schema = builder.toSchema()
+export const schema = needingEstimates(builder.toSchema())

@@ -99,13 +99,15 @@ function anyValue(type: GraphQLInputType): string {
   return plain[named.name] ?? ('getValues' in named ? named.getValues()[0]!.name : '"x"')
 }
 
-const documentOf = ({ name, args }: GraphQLField<unknown, unknown>) => {
+const callOf = ({ name, args }: GraphQLField<unknown, unknown>) => {
   const needed = args
     .filter(({ type }) => isNonNullType(type))
     .map((arg) => `${arg.name}: ${anyValue(arg.type)}`)
   const list = needed.length > 0 ? `(${needed.join(', ')})` : ''
-  return `mutation { ${name}${list} { __typename ... on UserError { code message } } }`
+  return `${name}${list}`
 }
+const documentOf = (field: GraphQLField<unknown, unknown>) =>
+  `mutation { ${callOf(field)} { __typename ... on UserError { code message } } }`
 const mutations = Object.values(schema.getMutationType()?.getFields() ?? {})
 
 test('there are mutations', () => {
@@ -152,30 +154,85 @@ describe('where the operator gives no estimates to callers without a key', () =>
   const household = { devices: [{ category: 'television' }] }
   const rest = (headers: Record<string, string>) =>
     closed.send.post('/v1/estimates').set(headers).send(household)
-  const graphql = (headers: Record<string, string>) =>
-    closed.send.post('/graphql').set(headers).send({ query: '{ __typename }' })
+  const graphql = (
+    headers: Record<string, string>,
+    query = '{ estimate(input: { devices: [{ category: "television" }] }) { currency } }',
+  ) => closed.send.post('/graphql').set(headers).send({ query })
 
   test('estimates and GraphQL need a key', async () => {
     const answer = await rest({})
     expectProblem(answer, 401, 'key-required')
     expect(answer.headers['www-authenticate']).toBe('Bearer realm="standby-draw-estimation"')
-    const { status, body } = await graphql({})
-    expect([status, body.errors[0].extensions.reason]).toEqual([401, 'key-required'])
+    for (const query of [undefined, '{ __typename }']) {
+      const { status, body } = await graphql({}, query)
+      expect([status, body.errors[0].extensions.reason]).toEqual([401, 'key-required'])
+    }
   })
 
   test.each(SCOPES)('and of the scopes estimate and admin are good for them: %s', async (scope) => {
     const headers = bearer((await issueTestKey(closed, { scopes: [scope] })).key)
     if (scope === 'estimate' || scope === 'admin') {
       await rest(headers).expect(200)
-      await graphql(headers).expect(200)
+      const { body } = await graphql(headers).expect(200)
+      expect(body).toEqual({ data: { estimate: { currency: 'EUR' } } })
     } else {
       expectProblem(await rest(headers), 403, 'scope-missing')
       const { status, body } = await graphql(headers)
       expect([status, body.errors[0].extensions]).toMatchObject([
-        403,
-        { code: 'FORBIDDEN', scope: 'estimate' },
+        200,
+        { code: 'FORBIDDEN', reason: 'scope-missing', scope: 'estimate' },
       ])
+      expect(body.data).toEqual({ estimate: null })
     }
+  })
+
+  test.each(SCOPES)('a key of any scope reads the catalogue at /graphql: %s', async (scope) => {
+    const headers = bearer((await issueTestKey(closed, { scopes: [scope] })).key)
+    const { body } = await graphql(headers, '{ category(code: "television") { ... on Category { code } } }')
+    expect(body).toEqual({ data: { category: { code: 'television' } } })
+  })
+
+  test('a key edits at /graphql what its scope lets it edit', async () => {
+    const editor = bearer((await issueTestKey(closed, { scopes: ['catalogue:edit'] })).key)
+    const edit = documentOf(mutations.find(({ name }) => name === 'createCategory')!)
+    const { body } = await graphql(editor, edit)
+    expect(body.errors).toBe(undefined)
+    expect(body.data.createCategory.code).not.toBe('scope-missing')
+    const estimator = bearer((await issueTestKey(closed, { scopes: ['estimate'] })).key)
+    expect((await graphql(estimator, edit)).body.data.createCategory.code).toBe('scope-missing')
+  })
+
+  const workedOut = Object.values(schema.getQueryType()!.getFields()).filter(({ args }) =>
+    args.some(({ name }) => name === 'input'),
+  )
+
+  test('there is a field of GraphQL for every route that answers a question', () => {
+    expect(workedOut.map(({ name }) => name).sort()).toEqual([
+      'checkAgainstLimit',
+      'compareTariffs',
+      'estimate',
+      'evaluateBaseLoad',
+      'evaluateReading',
+      'populationOfStock',
+      'populationOfSurvey',
+      'quizEstimate',
+      'savingsPlan',
+      'verifySavings',
+    ])
+  })
+
+  test.each(workedOut)('$name needs the scope estimate', async (field) => {
+    for (const scope of lacking('estimate')) {
+      const headers = bearer((await issueTestKey(closed, { scopes: [scope] })).key)
+      const { body } = await graphql(headers, `{ ${callOf(field)} { __typename } }`)
+      expect([body.data, body.errors[0].extensions.reason]).toEqual([{ [field.name]: null }, 'scope-missing'])
+    }
+    const headers = bearer((await issueTestKey(closed, { scopes: ['estimate'] })).key)
+    const { status, body } = await graphql(headers, `{ ${callOf(field)} { __typename } }`)
+    // What it says of the input is another matter: it was looked at.
+    const errors = (body.errors ?? []) as { extensions: { code: string; reason?: string } }[]
+    expect(errors.filter(({ extensions }) => extensions.code === 'FORBIDDEN')).toEqual([])
+    expect(status).toBe(200)
   })
 
   test('the rest stays open', async () => {
