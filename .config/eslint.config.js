@@ -67,7 +67,7 @@ const skippedTests = [
 
 export default defineConfig(
   {
-    ignores: ['dist/', 'coverage/', 'reports/', '.data/', 'src/persistence/generated/'],
+    ignores: ['dist/', 'coverage/', 'reports/', '.stryker-tmp/', '.data/', 'src/persistence/generated/'],
   },
   {
     // No comment in the code can switch a rule off.

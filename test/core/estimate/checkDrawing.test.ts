@@ -35,6 +35,16 @@ describe('draws and a seed', () => {
     expect(faultsOf({ ...method, seed: 0, devices: many(1) })).toEqual(['/seed needs-monte-carlo'])
   })
 
+  test('are refused in words that say what to do', () => {
+    const messages = checkDrawing({ draws: 5_000, seed: 3, devices: many(1) }, ofTwoModes).map(
+      ({ message }) => message,
+    )
+    expect(messages).toEqual([
+      'draws has no meaning without method "monte-carlo": give that method, too, or leave draws out.',
+      'seed has no meaning without method "monte-carlo": give that method, too, or leave seed out.',
+    ])
+  })
+
   test('are not held against a method that there is not: that fault is the schema’s', () => {
     expect(faultsOf({ method: 'guess', draws: 5_000, devices: many(1) })).toEqual([])
   })
@@ -72,12 +82,21 @@ describe('draws times modes', () => {
     expect(faultsOf({ method: 'monte-carlo', draws: 100_000, devices })).toEqual([])
   })
 
+  test('are counted of the 500 devices alone that a request may have', () => {
+    const devices = many(600)
+    expect(faultsOf({ method: 'monte-carlo', draws: 1_000, devices })).toEqual([])
+  })
+
   test('leave no room for the least draws above 500 modes, with or without a number of draws', () => {
     const device = { category: 'amplifier', modes: [{ mode: 'off' }, { mode: 'standby' }] }
     const drawn = (count: number, draws?: number) =>
       faultsOf({ method: 'monte-carlo', draws, devices: Array.from({ length: count }, () => device) })
     expect([drawn(250), drawn(250, 1_000)]).toEqual([[], []])
     expect([drawn(251), drawn(251, 1_000)]).toEqual([['/method too-many-modes'], ['/method too-many-modes']])
+    const devices = Array.from({ length: 251 }, () => device)
+    expect(checkDrawing({ method: 'monte-carlo', devices }, ofTwoModes)[0]!.message).toContain(
+      'at most 500 modes of devices together, not 502. Leave it out',
+    )
   })
 })
 
