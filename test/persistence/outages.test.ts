@@ -8,6 +8,7 @@ import { PrismaClient } from '../../src/persistence/generated/client.ts'
 import { isOutage } from '../../src/persistence/isOutage.ts'
 import { prismaCatalogueStore } from '../../src/persistence/prismaCatalogueStore.ts'
 import { prismaKeyStore } from '../../src/persistence/prismaKeyStore.ts'
+import { prismaProposalStore } from '../../src/persistence/prismaProposalStore.ts'
 import { tellOutages } from '../../src/persistence/tellOutages.ts'
 
 const closing: (() => Promise<unknown>)[] = []
@@ -87,4 +88,26 @@ test('a failure that is none of the connection stays what it is', async () => {
 test('what a store gives and takes passes as it is', async () => {
   const store = tellOutages({ add: async (a: number, b: number) => a + b })
   expect(await store.add(2, 3)).toBe(5)
+})
+
+describe('what a store gives piece by piece', () => {
+  test('comes as it is where the database can be had', async () => {
+    const store = {
+      pieces: async function* () {
+        yield await Promise.resolve(1)
+        yield 2
+      },
+    }
+    const seen: number[] = []
+    for await (const piece of tellOutages(store).pieces()) seen.push(piece)
+    expect(seen).toEqual([1, 2])
+  })
+
+  test('tells an outage at whichever piece it comes', async () => {
+    const store = tellOutages(prismaProposalStore(clientAt(1)))
+    const all = async () => {
+      for await (const piece of store.readings('television')) expect(piece).toBeUndefined()
+    }
+    await expect(all()).rejects.toMatchObject({ code: 'database-unavailable' })
+  })
 })
