@@ -23,7 +23,7 @@ import { bytesUpTo } from './bytesUpTo.ts'
 import { NEEDS_BODY, problemAnswers } from './problem.ts'
 import type { RestContext } from './restContext.ts'
 import { senderOf } from './senderOf.ts'
-import { queryFaults, type RestApp, submittedCompiler, type SubmittedTypeProvider } from './submitted.ts'
+import { allButTheBody, queryFaults, type RestApp, type SubmittedTypeProvider } from './submitted.ts'
 
 const XML = ['application/xml', 'application/atom+xml']
 const CSV = 'text/csv'
@@ -38,10 +38,6 @@ export function postBaseLoadEvaluation(app: RestApp, context: RestContext): void
     addRoute(scope.withTypeProvider<SubmittedTypeProvider>(), context)
   })
 }
-
-/** The body is read by the handler: two of its three forms are streams. */
-const allButTheBody: typeof submittedCompiler = (route) =>
-  route.httpPart === 'body' ? (data: unknown) => ({ value: data }) : submittedCompiler(route)
 
 function addRoute(app: RestApp, { deps, anonymousEstimates, baseLoadLimitBytes }: RestContext): void {
   const limitBytes = baseLoadLimitBytes ?? DEFAULT_LIMIT_BYTES

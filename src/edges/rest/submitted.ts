@@ -25,6 +25,10 @@ export const submittedCompiler: FastifySchemaCompiler<z.ZodType> =
   ({ schema }) =>
   (data: unknown) => ({ value: readShape(schema, data) })
 
+/** The same for routes whose handler reads the body itself: as a stream, in several forms, or with bounds on what is listed of its faults. */
+export const allButTheBody: typeof submittedCompiler = (route) =>
+  route.httpPart === 'body' ? (data: unknown) => ({ value: data }) : submittedCompiler(route)
+
 /** The query of a route that has none: any parameter is a fault. */
 export const noQuery = z.strictObject({})
 

@@ -14,7 +14,7 @@ import { basisOfCatalogue } from '../ifMatch.ts'
 import { NEEDS_BODY, NEEDS_OPERATOR_KEY, problemAnswers } from '../problem.ts'
 import type { RestContext } from '../restContext.ts'
 import { senderOf } from '../senderOf.ts'
-import { fitting, type RestApp, submittedCompiler, type SubmittedTypeProvider } from '../submitted.ts'
+import { allButTheBody, fitting, type RestApp, type SubmittedTypeProvider } from '../submitted.ts'
 import { exampleImportReport } from './examples.ts'
 
 const CSV = 'text/csv'
@@ -30,10 +30,6 @@ export function postImport(app: RestApp, context: RestContext): void {
     addRoute(scope.withTypeProvider<SubmittedTypeProvider>(), context)
   })
 }
-
-/** The body is read by the handler, with the dialect that the address names and with bounds on what is listed of its faults. */
-const allButTheBody: typeof submittedCompiler = (route) =>
-  route.httpPart === 'body' ? (data: unknown) => ({ value: data }) : submittedCompiler(route)
 
 function addRoute(app: RestApp, { deps, importLimitBytes = DEFAULT_LIMIT_BYTES }: RestContext): void {
   app.route({

@@ -7,7 +7,7 @@ import { bodyRequired } from '../bodyRequired.ts'
 import { NEEDS_BODY, NEEDS_KEY, problemAnswers } from '../problem.ts'
 import type { RestContext } from '../restContext.ts'
 import { senderOf } from '../senderOf.ts'
-import { fitting, type RestApp, submittedCompiler, type SubmittedTypeProvider } from '../submitted.ts'
+import { allButTheBody, fitting, type RestApp, type SubmittedTypeProvider } from '../submitted.ts'
 import { answerLines } from './answerLines.ts'
 import { csvLines } from './csvLines.ts'
 import { INTAKE_ANSWER } from './examples.ts'
@@ -26,9 +26,6 @@ export function postIntakeBatch(app: RestApp, context: RestContext): void {
     addRoute(scope.withTypeProvider<SubmittedTypeProvider>(), context)
   })
 }
-
-const allButTheBody: typeof submittedCompiler = (route) =>
-  route.httpPart === 'body' ? (data: unknown) => ({ value: data }) : submittedCompiler(route)
 
 function addRoute(app: RestApp, { deps }: RestContext): void {
   app.route({
